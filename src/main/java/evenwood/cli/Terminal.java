@@ -1,0 +1,94 @@
+package evenwood.cli;
+
+import java.io.PrintStream;
+import java.nio.charset.Charset;
+import java.nio.charset.CharsetEncoder;
+
+/**
+ * Where the words go: knows whether a person watches and which characters can be shown.
+ *
+ * <p>Colour, redrawing and progress bars appear only before a person's terminal; a file or a pipe gets plain lines.
+ */
+final class Terminal {
+    private final PrintStream out;
+    private final PrintStream err;
+    private final boolean interactive;
+    private final CharsetEncoder encoder;
+
+    Terminal(PrintStream out, PrintStream err, boolean interactive, Charset charset) {
+        this.out = out;
+        this.err = err;
+        this.interactive = interactive;
+        this.encoder = charset.newEncoder();
+    }
+
+    static Terminal ofSystem() {
+        // On Java 17 the console's own encoding is only told by this property; without a console it is absent.
+        String encoding = System.getProperty("sun.stdout.encoding", System.getProperty("native.encoding", "UTF-8"));
+        boolean person = System.console() != null && !"dumb".equals(System.getenv("TERM"));
+        return new Terminal(System.out, System.err, person, Charset.forName(encoding));
+    }
+
+    boolean isInteractive() {
+        return interactive;
+    }
+
+    /** Results, to standard output. */
+    void line(String text) {
+        out.println(showable(text));
+    }
+
+    /** Machine-readable text, untouched and in UTF-8 whatever the terminal's own encoding is. */
+    void raw(String text) {
+        byte[] bytes = (text + "\n").getBytes(java.nio.charset.StandardCharsets.UTF_8);
+        out.write(bytes, 0, bytes.length);
+        out.flush();
+    }
+
+    /** Troubles and progress, to standard error. */
+    void note(String text) {
+        err.println(showable(text));
+    }
+
+    /** Draws over the current line of standard error; nothing when nobody watches. */
+    void overwrite(String text) {
+        if (interactive) {
+            err.print("\r" + showable(text) + "\u001b[K");
+            err.flush();
+        }
+    }
+
+    /** Draws a block of lines over the one drawn before. */
+    void redraw(String[] lines, boolean first) {
+        StringBuilder text = new StringBuilder();
+        if (!first) {
+            text.append("\u001b[").append(lines.length).append('A');
+        }
+        for (String line : lines) {
+            text.append(showable(line)).append("\u001b[K\n");
+        }
+        out.print(text);
+        out.flush();
+    }
+
+    /** Strong, when a person watches a terminal that knows the common control codes. */
+    String strong(String text) {
+        return interactive && System.getenv("NO_COLOR") == null ? "\u001b[1m" + text + "\u001b[0m" : text;
+    }
+
+    /** The nearest plain characters where the terminal has not got ours. */
+    String showable(String text) {
+        if (encoder.canEncode(text)) {
+            return text;
+        }
+        String plain = text.replace('−', '-').replace('–', '-').replace("…", "...").replace("½", ".5").replace("→", "->")
+            .replace('█', '#').replace('▏', '|').replace('░', '.').replace('·', '-').replace("≥", ">=").replace("±", "+-")
+            .replace('’', '\'').replace('“', '"').replace('”', '"');
+        StringBuilder shown = new StringBuilder();
+        for (int i = 0; i < plain.length(); i++) {
+            char c = plain.charAt(i);
+            shown.append(encoder.canEncode(c) ? c : '?');
+        }
+        return shown.toString();
+    }
+}

@@ -1,0 +1,51 @@
+package evenwood.report;
+
+import evenwood.judge.Statement;
+import java.text.MessageFormat;
+import java.util.Locale;
+import java.util.MissingResourceException;
+import java.util.ResourceBundle;
+
+/**
+ * Says a {@link Statement} in a language a player reads.
+ *
+ * <p>The sentences stand in {@code sentences*.properties}; numbers are written in the language's own way. Minus signs are
+ * real ones (U+2212): a terminal that cannot show them gets a hyphen from whoever prints.
+ */
+public final class Sentences {
+    private static final String BUNDLE = "evenwood.report.sentences";
+
+    private final ResourceBundle bundle;
+    private final Locale locale;
+
+    private Sentences(Locale locale) {
+        this.locale = locale;
+        bundle = ResourceBundle.getBundle(BUNDLE, locale,
+            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+    }
+
+    /** English where the language has no sentences of its own. */
+    public static Sentences in(Locale locale) {
+        return new Sentences(locale);
+    }
+
+    public static Sentences english() {
+        return in(Locale.ROOT);
+    }
+
+    public Locale locale() {
+        return locale;
+    }
+
+    public String say(Statement statement) {
+        return say(statement.key(), statement.figures().toArray());
+    }
+
+    /**
+     * @throws MissingResourceException if no sentence has this key, which is a mistake of ours
+     */
+    public String say(String key, Object... figures) {
+        Locale numbers = locale.equals(Locale.ROOT) ? Locale.ENGLISH : locale;
+        return new MessageFormat(bundle.getString(key), numbers).format(figures).replaceAll("(?<![\\w.])-(?=\\d)", "−");
+    }
+}
