@@ -1,0 +1,98 @@
+package evenwood.sound;
+
+import java.io.EOFException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/**
+ * Opens sound files of any kind that is read.
+ *
+ * <p>The kind is told from the content; the name's ending only helps the words when the content is unknown.
+ */
+public final class SoundFiles {
+    private static final String READ_KINDS = "WAV, AIFF, FLAC, OGG Vorbis and MP3 files are read";
+
+    private SoundFiles() { }
+
+    /**
+     * Opens a file at its first frame.
+     *
+     * @param channel which channel to hear, counted from 1; 0 leaves the choice, which is the first
+     * @throws SoundProblem if there is no such file, it holds no sound, or its kind is not read
+     */
+    public static SoundFile open(Path path, int channel) {
+        String name = oneLine(path);
+        refuseWhatIsNoFile(path, name);
+        FileBytes bytes = null;
+        try {
+            bytes = new FileBytes(path);
+            SoundFile file = withChannel(name, bytes, decoder(bytes), channel);
+            bytes = null;
+            return file;
+        } catch (FileFault fault) {
+            throw problem(name, fault.getMessage(), fault.advice(), fault);
+        } catch (EOFException e) {
+            throw problem(name, "the file ends in the middle of its header", FileFault.EXPORT_AGAIN, e);
+        } catch (IOException e) {
+            throw problem(name, "it cannot be read (" + e.getMessage() + ")", "check the disk or copy the file again", e);
+        } finally {
+            close(bytes);
+        }
+    }
+
+    private static void refuseWhatIsNoFile(Path path, String name) {
+        if (!Files.exists(path)) {
+            throw problem(name, "there is no such file", "check the path", null);
+        }
+        if (Files.isDirectory(path)) {
+            throw problem(name, "it is a folder", "name one sound file in it", null);
+        }
+        if (!Files.isRegularFile(path)) {
+            throw problem(name, "it is no plain file (a pipe or device)", "save the sound to a file first", null);
+        }
+        if (!Files.isReadable(path)) {
+            throw problem(name, "it may not be read (no permission)", "change its permissions or copy it", null);
+        }
+    }
+
+    private static SoundFile withChannel(String name, FileBytes bytes, FrameDecoder decoder, int channel) throws FileFault {
+        int channels = decoder.shape().channels();
+        if (channel < 0 || channel > channels) {
+            throw new FileFault("channel=" + channel + " was asked for, but the file has "
+                + (channels == 1 ? "one channel" : "channels 1 to " + channels), "choose one of them with --channel");
+        }
+        return new SoundFile(name, bytes, decoder, Math.max(1, channel));
+    }
+
+    private static FrameDecoder decoder(FileBytes bytes) throws IOException {
+        if (bytes.length() == 0) {
+            throw new FileFault("the file is empty (0 bytes)", FileFault.EXPORT_AGAIN);
+        }
+        String start = bytes.peek(12);
+        if (start.matches("(?s)(RIFF|RF64|BW64)....WAVE")) {
+            bytes.seek(12);
+            return PcmDecoder.of(bytes, WavHeader.read(bytes));
+        }
+        throw new FileFault("it is no sound file that is known here", READ_KINDS);
+    }
+
+    private static SoundProblem problem(String name, String what, String advice, Throwable cause) {
+        return SoundProblem.atStart("open " + name + ": " + what + "; " + advice, cause);
+    }
+
+    private static String oneLine(Path path) {
+        return path.toString().replaceAll("\\p{Cntrl}", "?");
+    }
+
+    private static void close(FileBytes bytes) {
+        if (bytes == null) {
+            return;
+        }
+        try {
+            bytes.close();
+        } catch (IOException e) {
+            throw new IllegalStateException("close a file that could not be opened", e);
+        }
+    }
+}
