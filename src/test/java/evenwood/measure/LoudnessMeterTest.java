@@ -51,13 +51,15 @@ class LoudnessMeterTest {
 
     @Test
     void aFinishedTakeReadsAsIfSilenceFollowed() {
-        float[] sound = Blocks.joined(sine(4), Blocks.scaled(sine(8), 0.1), sine(2));
+        float[] sound = Blocks.joined(Blocks.scaled(sine(8), 0.1), sine(1));
         Blocks.feed(sound, meter::accept);
         LoudnessReading finished = meter.readingOfFinishedTake();
         LoudnessReading live = meter.reading();
         LoudnessMeter withSilence = new LoudnessMeter(RATE, 1);
         Blocks.feed(Blocks.joined(sound, new float[RATE * 3 / 2]), withSilence::accept);
-        assertThat(finished.rangeLu()).isCloseTo(withSilence.reading().rangeLu(), within(1e-6)).isNotEqualTo(live.rangeLu());
+        // Not closer, because the filter's short ringing into the real silence is not imagined.
+        assertThat(finished.rangeLu()).isCloseTo(withSilence.reading().rangeLu(), within(1e-3));
+        assertThat(finished.rangeLu() - live.rangeLu()).isGreaterThan(0.5);
         assertThat(finished.integratedLufs()).isEqualTo(live.integratedLufs());
         assertThat(finished.momentaryLufs()).isEqualTo(live.momentaryLufs());
     }
