@@ -44,6 +44,8 @@ class PackageMapTest {
         .because("devices and decoders stop at the door; everyone else sees AudioBlock");
     @ArchTest static final ArchRule onlySoundDecodes = only("sound", "org.jflac..", "com.jcraft..", "javazoom..")
         .because("a decoder may be replaced without anyone noticing");
+    @ArchTest static final ArchRule onlySoundKnowsQueues = only("sound", "org.jctools..")
+        .because("threads meet in one place, the ring");
     @ArchTest static final ArchRule tarsosStopsAtTheDoor = noClasses().that().resideOutsideOfPackages("evenwood.sound..", "evenwood.measure..")
         .should().dependOnClassesThat().resideInAPackage("be.tarsos..")
         .because("its types have their own conventions; ours carry units");
