@@ -1,0 +1,13 @@
+package evenwood.rig;
+
+import java.util.Locale;
+
+/** What presets there are; each kind has its folder under {@code presets/} and its JSON Schema. */
+public enum PresetKind {
+    INSTRUMENTS;
+
+    /** Name of the folder and word for the player. */
+    public String folder() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+}

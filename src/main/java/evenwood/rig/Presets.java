@@ -1,0 +1,112 @@
+package evenwood.rig;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystem;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+
+/**
+ * The shipped presets and the player's own; a file of the player's wins by its id.
+ *
+ * <p>The player's files lie in {@code instruments/} and so on under the configuration folder. The file's name is its id.
+ */
+public final class Presets {
+    private static final String ENDING = ".yaml";
+
+    private final Path ownFolder;
+
+    public Presets(Path ownFolder) {
+        this.ownFolder = ownFolder;
+    }
+
+    /** With the player's own folder where the system keeps such things. */
+    public static Presets ofPlayer() {
+        return new Presets(ConfigFolder.path().resolve("presets"));
+    }
+
+    /** All ids of a kind, in alphabetical order. */
+    public List<String> ids(PresetKind kind) {
+        Collection<String> ids = new TreeSet<>(shippedIds(kind));
+        ids.addAll(idsIn(ownFolder.resolve(kind.folder())));
+        return List.copyOf(ids);
+    }
+
+    /** @throws PresetProblem for an unknown id, with near matches, or a wrong file */
+    public Instrument instrument(String id) {
+        return Instrument.read(fields(PresetKind.INSTRUMENTS, id));
+    }
+
+    /** Reads every preset there is. @throws PresetProblem for the first wrong one */
+    public void verify() {
+        for (String id : ids(PresetKind.INSTRUMENTS)) {
+            instrument(id);
+        }
+    }
+
+    private YamlFields fields(PresetKind kind, String id) {
+        Path own = ownFolder.resolve(kind.folder()).resolve(id + ENDING);
+        boolean plainId = id.matches("[A-Za-z0-9-]+");
+        try {
+            if (plainId && Files.isRegularFile(own)) {
+                return checked(YamlFields.of(own.toString(), Files.readString(own)), id);
+            }
+            try (InputStream shipped = plainId ? Presets.class.getResourceAsStream(resource(kind) + "/" + id + ENDING) : null) {
+                if (shipped == null) {
+                    throw new PresetProblem("preset: no " + kind.folder() + " with the id " + id + NearMatches.hint(id, ids(kind))
+                        + "; all ids: evenwood presets list");
+                }
+                return checked(YamlFields.of("presets/" + kind.folder() + "/" + id + ENDING,
+                    new String(shipped.readAllBytes(), StandardCharsets.UTF_8)), id);
+            }
+        } catch (IOException problem) {
+            throw new PresetProblem("preset: " + own + " cannot be read (" + problem.getMessage() + "); check the file and its rights");
+        }
+    }
+
+    private static YamlFields checked(YamlFields fields, String id) {
+        if (!fields.text("id").equals(id)) {
+            throw fields.wrong("id", fields.text("id"), "it must be the file's name, " + id);
+        }
+        return fields;
+    }
+
+    private static List<String> shippedIds(PresetKind kind) {
+        try {
+            URI home = Presets.class.getResource(resource(kind)).toURI();
+            if (!home.getScheme().equals("jar")) {
+                return idsIn(Path.of(home));
+            }
+            try (FileSystem jar = FileSystems.newFileSystem(home, Map.of())) {
+                return idsIn(jar.getPath(resource(kind)));
+            }
+        } catch (IOException | URISyntaxException problem) {
+            throw new IllegalStateException("presets: the program's own " + kind.folder() + " cannot be listed", problem);
+        }
+    }
+
+    private static List<String> idsIn(Path folder) {
+        if (!Files.isDirectory(folder)) {
+            return List.of();
+        }
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.map(file -> file.getFileName().toString()).filter(name -> name.endsWith(ENDING))
+                .map(name -> name.substring(0, name.length() - ENDING.length())).sorted().toList();
+        } catch (IOException problem) {
+            throw new PresetProblem("presets: the folder " + folder + " cannot be listed (" + problem.getMessage() + "); check its rights");
+        }
+    }
+
+    private static String resource(PresetKind kind) {
+        return "/presets/" + kind.folder();
+    }
+}
