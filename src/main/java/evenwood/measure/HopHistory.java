@@ -41,6 +41,14 @@ public final class HopHistory {
         return values[index(hop) + column];
     }
 
+    /** Adds a whole row to sums of at least {@link #columns()} entries. */
+    public void addRowTo(long hop, double[] sums) {
+        int start = index(hop);
+        for (int column = 0; column < columns; column++) {
+            sums[column] += values[start + column];
+        }
+    }
+
     /** Opens the next row, all zeros, and returns its hop. [audio thread] */
     public long append() {
         int start = (int) (endHop % capacityHops) * columns;
