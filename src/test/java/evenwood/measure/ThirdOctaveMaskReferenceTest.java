@@ -68,7 +68,7 @@ class ThirdOctaveMaskReferenceTest {
         for (int i = 0; i < fade; i++) {
             sine[i] *= (float) (0.5 - 0.5 * Math.cos(Math.PI * i / fade));
         }
-        Signals.play(sine, 4096, new ShortTimeSpectrum(grid, meter)::accept);
+        Blocks.feed(sine, 4096, new ShortTimeSpectrum(grid, meter)::accept);
         double sum = 0;
         for (long hop = meter.firstHop(); hop < meter.endHop(); hop++) {
             sum += meter.bandPower(hop, band);
