@@ -7,6 +7,7 @@ import java.io.InputStream;
 import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Arrays;
 
 /**
  * A file's bytes, read forwards through one buffer of constant size.
@@ -131,6 +132,12 @@ final class FileBytes implements Closeable {
     /** A four-letter chunk name; bytes that are no ASCII come out as question marks or controls. */
     String fourLetters() throws IOException {
         return new String(buffer, take(4), 4, StandardCharsets.ISO_8859_1);
+    }
+
+    /** A copy of the next few bytes, for headers. */
+    byte[] bytes(int bytes) throws IOException {
+        int first = take(bytes);
+        return Arrays.copyOfRange(buffer, first, first + bytes);
     }
 
     /** The next bytes as text without stepping over them; shorter at the end of the file. */

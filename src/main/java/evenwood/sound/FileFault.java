@@ -23,6 +23,11 @@ final class FileFault extends IOException {
         this.advice = advice;
     }
 
+    /** The header is there, but not one frame. */
+    static FileFault noSound() {
+        return new FileFault("the file holds no sound (its header is there, but no samples)", EXPORT_AGAIN);
+    }
+
     String advice() {
         return advice;
     }

@@ -32,7 +32,7 @@ final class PcmDecoder implements FrameDecoder {
         int bytesPerFrame = stretch.channels() * stretch.coding().bytes();
         long frames = Math.min(Math.min(there, stretch.bytes()) / bytesPerFrame, stretch.mostFrames());
         if (frames < 1) {
-            throw new FileFault("the file holds no sound (its header is there, but no samples)", FileFault.EXPORT_AGAIN);
+            throw FileFault.noSound();
         }
         bytes.seek(stretch.firstByte());
         return new PcmDecoder(bytes, new FrameShape((int) stretch.sampleRateHz(), stretch.channels(),

@@ -11,8 +11,6 @@ import java.nio.file.Path;
  * <p>The kind is told from the content; the name's ending only helps the words when the content is unknown.
  */
 public final class SoundFiles {
-    private static final String READ_KINDS = "WAV, AIFF, FLAC, OGG Vorbis and MP3 files are read";
-
     private SoundFiles() { }
 
     /**
@@ -27,7 +25,7 @@ public final class SoundFiles {
         FileBytes bytes = null;
         try {
             bytes = new FileBytes(path);
-            SoundFile file = withChannel(name, bytes, decoder(bytes), channel);
+            SoundFile file = withChannel(name, bytes, FileKind.decoder(bytes, name), channel);
             bytes = null;
             return file;
         } catch (FileFault fault) {
@@ -63,18 +61,6 @@ public final class SoundFiles {
                 + (channels == 1 ? "one channel" : "channels 1 to " + channels), "choose one of them with --channel");
         }
         return new SoundFile(name, bytes, decoder, Math.max(1, channel));
-    }
-
-    private static FrameDecoder decoder(FileBytes bytes) throws IOException {
-        if (bytes.length() == 0) {
-            throw new FileFault("the file is empty (0 bytes)", FileFault.EXPORT_AGAIN);
-        }
-        String start = bytes.peek(12);
-        if (start.matches("(?s)(RIFF|RF64|BW64)....WAVE")) {
-            bytes.seek(12);
-            return PcmDecoder.of(bytes, WavHeader.read(bytes));
-        }
-        throw new FileFault("it is no sound file that is known here", READ_KINDS);
     }
 
     private static SoundProblem problem(String name, String what, String advice, Throwable cause) {

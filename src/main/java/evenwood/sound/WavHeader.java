@@ -36,7 +36,7 @@ final class WavHeader {
             throw new FileFault("its WAV header is broken (no format chunk)", FileFault.EXPORT_AGAIN);
         }
         if (header.dataStart < 0) {
-            throw new FileFault("the file holds no sound (its header is there, but no samples)", FileFault.EXPORT_AGAIN);
+            throw FileFault.noSound();
         }
         return header.format.stretch(header.dataStart, header.dataBytes);
     }
