@@ -19,7 +19,6 @@ final class AnalysisLoop implements Runnable {
     private final BooleanSupplier nothingMoreComes;
     private final Runnable onFailure;
     private final long pollNanos;
-    private final int sampleRateHz;
     private final AudioBlock block;
     private long nextPosition;
 
@@ -34,7 +33,6 @@ final class AnalysisLoop implements Runnable {
         this.nothingMoreComes = nothingMoreComes;
         this.onFailure = onFailure;
         this.pollNanos = pollNanos;
-        this.sampleRateHz = sampleRateHz;
         presence = new SignalPresence(sampleRateHz);
         block = new AudioBlock(blockFrames);
     }
@@ -69,7 +67,7 @@ final class AnalysisLoop implements Runnable {
         nextPosition = block.startFrame() + block.frames();
         if (missing > 0) {
             presence.reset();
-            listener.gap(LiveGap.of(LiveGap.Cause.DEVICE_AWAY, block.startFrame() - missing, missing, sampleRateHz));
+            listener.gap(missing);
         }
         block.set(heardFrames, block.frames());
         presence.accept(block);

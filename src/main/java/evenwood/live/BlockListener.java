@@ -8,6 +8,6 @@ public interface BlockListener {
     /** One block; start frames count what was heard, without gaps. Must keep none of it. */
     void accept(AudioBlock block);
 
-    /** Sound is missing between the last block and the next one: a step there is not the player's. */
-    default void gap(LiveGap gap) { }
+    /** So many frames are missing between the last block and the next one: a step there is not the player's. */
+    default void gap(long lostFrames) { }
 }

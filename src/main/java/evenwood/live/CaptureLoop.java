@@ -120,9 +120,15 @@ final class CaptureLoop implements Runnable {
 
     /** Opens the source again, for ever; false only when the take is stopped or over. */
     private boolean recover() {
+        if (stopping) {
+            return false;
+        }
         open = false;
         running = false;
         source.close();
+        if (overrunStart != NONE) {
+            endOverrun();
+        }
         while (!stopping) {
             LockSupport.parkNanos(this, timing.retryNanos());
             if (!stopping && reopen()) {

@@ -23,15 +23,25 @@ final class ChannelSwings {
         published = new AtomicIntegerArray(channels);
     }
 
-    /** Hears all channels of one block. [capture thread] */
-    void accept(LinePcm pcm, byte[] bytes, int blockFrames) {
+    /** Hears all channels, side by side, of one block. [capture thread] */
+    void accept(float[] interleaved, int blockFrames) {
         for (int c = 0; c < growing.length; c++) {
-            growing[c] = Math.max(growing[c], pcm.swing(bytes, blockFrames, c + 1));
+            growing[c] = Math.max(growing[c], swing(interleaved, blockFrames, c));
         }
         frames += blockFrames;
         if (frames >= stretchFrames) {
             publish();
         }
+    }
+
+    private float swing(float[] interleaved, int blockFrames, int first) {
+        float lowest = Float.POSITIVE_INFINITY;
+        float highest = Float.NEGATIVE_INFINITY;
+        for (int i = first; i < blockFrames * growing.length; i += growing.length) {
+            lowest = Math.min(lowest, interleaved[i]);
+            highest = Math.max(highest, interleaved[i]);
+        }
+        return highest - lowest;
     }
 
     float recent(int channel) {

@@ -23,8 +23,7 @@ final class LineFormats {
     private static final int[] COARSE_BITS = {16, 8};
     private static final int MOST_CHANNELS = 64;
     private static final int CHANNEL_COUNTS_TRIED = 3;
-    private static final Comparator<AudioFormat> PACKED_LITTLE_ENDIAN_FIRST =
-        Comparator.comparingInt(AudioFormat::getFrameSize).thenComparing(AudioFormat::isBigEndian);
+    private static final Comparator<AudioFormat> LITTLE_ENDIAN_FIRST = Comparator.comparing(AudioFormat::isBigEndian);
 
     private LineFormats() { }
 
@@ -39,7 +38,7 @@ final class LineFormats {
                         offered.stream()
                             .filter(format -> fits(format, rateHz, bits, channels))
                             .map(format -> exact(format, rateHz, channels))
-                            .sorted(PACKED_LITTLE_ENDIAN_FIRST)
+                            .sorted(LITTLE_ENDIAN_FIRST)
                             .filter(format -> seen.add(format.toString()))
                             .forEach(wanted::add);
                     }
@@ -49,18 +48,34 @@ final class LineFormats {
         return wanted;
     }
 
+    /** How the samples of a tried format are written. */
+    static PcmCoding coding(AudioFormat format) {
+        boolean big = format.isBigEndian();
+        return switch (format.getSampleSizeInBits()) {
+            case 8 -> PcmCoding.SIGNED_8;
+            case 16 -> big ? PcmCoding.SIGNED_16_BIG : PcmCoding.SIGNED_16_LITTLE;
+            case 24 -> big ? PcmCoding.SIGNED_24_BIG : PcmCoding.SIGNED_24_LITTLE;
+            case 32 -> big ? PcmCoding.SIGNED_32_BIG : PcmCoding.SIGNED_32_LITTLE;
+            default -> throw new IllegalArgumentException("line format: " + format + ", but 8, 16, 24 or 32 bits are read");
+        };
+    }
+
     private static boolean fits(AudioFormat format, int rateHz, int bits, int channels) {
         return AudioFormat.Encoding.PCM_SIGNED.equals(format.getEncoding())
+            && isPacked(format)
             && format.getSampleSizeInBits() == bits
             && (format.getSampleRate() == AudioSystem.NOT_SPECIFIED || Math.round(format.getSampleRate()) == rateHz)
             && (format.getChannels() == AudioSystem.NOT_SPECIFIED || format.getChannels() == channels);
     }
 
+    /** 24 bits in four bytes are left out: 32 or 16 bits are offered beside them, and nobody agrees where they stand. */
+    private static boolean isPacked(AudioFormat format) {
+        return format.getFrameSize() == AudioSystem.NOT_SPECIFIED || format.getChannels() == AudioSystem.NOT_SPECIFIED
+            || format.getFrameSize() * 8 == format.getChannels() * format.getSampleSizeInBits();
+    }
+
     private static AudioFormat exact(AudioFormat offered, int rateHz, int channels) {
-        int bits = offered.getSampleSizeInBits();
-        boolean frameKnown = offered.getChannels() == channels && offered.getFrameSize() > 0;
-        int frameBytes = frameKnown ? offered.getFrameSize() : channels * bits / 8;
-        return new AudioFormat(AudioFormat.Encoding.PCM_SIGNED, rateHz, bits, channels, frameBytes, rateHz, offered.isBigEndian());
+        return new AudioFormat(rateHz, offered.getSampleSizeInBits(), channels, true, offered.isBigEndian());
     }
 
     private static List<Integer> channelCounts(List<AudioFormat> offered, int channel) {

@@ -14,18 +14,19 @@ import javax.sound.sampled.TargetDataLine;
  */
 public final class LineSource implements LiveSource {
     private final TargetDataLine line;
-    private final LinePcm pcm;
+    private final PcmCoding coding;
     private final SoundFormat format;
     private final String name;
     private final ChannelSwings swings;
     private byte[] bytes = new byte[0];
+    private float[] interleaved = new float[0];
     private long position;
     private volatile boolean closed;
 
     LineSource(TargetDataLine line, AudioFormat lineFormat, int channel, String name) {
         this.line = line;
         this.name = name;
-        pcm = new LinePcm(lineFormat);
+        coding = LineFormats.coding(lineFormat);
         format = new SoundFormat(Math.round(lineFormat.getSampleRate()), lineFormat.getChannels(), channel,
             lineFormat.getSampleSizeInBits());
         swings = new ChannelSwings(format.channels(), format.sampleRateHz());
@@ -48,11 +49,8 @@ public final class LineSource implements LiveSource {
 
     @Override
     public int read(AudioBlock block) {
-        int wantedBytes = block.capacityFrames() * pcm.frameBytes();
-        if (bytes.length < wantedBytes) {
-            bytes = new byte[wantedBytes];
-        }
-        int frames = line.read(bytes, 0, wantedBytes) / pcm.frameBytes();
+        makeRoom(block.capacityFrames());
+        int frames = line.read(bytes, 0, block.capacityFrames() * frameBytes()) / frameBytes();
         if (frames <= 0) {
             if (closed) {
                 return -1;
@@ -60,11 +58,27 @@ public final class LineSource implements LiveSource {
             throw SoundProblem.midway("listen: the input \"" + name + "\" delivers nothing any more; "
                 + "check its cable and that it is switched on", null);
         }
-        pcm.decode(bytes, frames, format.channel(), block.samples());
-        swings.accept(pcm, bytes, frames);
+        coding.decode(bytes, 0, interleaved, 0, frames * format.channels());
+        swings.accept(interleaved, frames);
+        float[] samples = block.samples();
+        for (int frame = 0, i = format.channel() - 1; frame < frames; frame++, i += format.channels()) {
+            samples[frame] = interleaved[i];
+        }
         block.set(position, frames);
         position += frames;
         return frames;
+    }
+
+    private int frameBytes() {
+        return format.channels() * coding.bytes();
+    }
+
+    /** Once, unless blocks of another size come. */
+    private void makeRoom(int frames) {
+        if (interleaved.length < frames * format.channels()) {
+            interleaved = new float[frames * format.channels()];
+            bytes = new byte[frames * frameBytes() + FileBytes.SLACK_BYTES];
+        }
     }
 
     @Override

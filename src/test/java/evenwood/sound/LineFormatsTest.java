@@ -60,14 +60,13 @@ class LineFormatsTest {
     }
 
     @Test
-    void packedSamplesComeBeforePaddedAndLittleEndianBeforeBig() {
+    void littleEndianComesBeforeBigAndPaddedSamplesAreLeft() {
         AudioFormat padded = new AudioFormat(AudioFormat.Encoding.PCM_SIGNED, ANY, 24, 2, 8, ANY, false);
         AudioFormat big = new AudioFormat(AudioFormat.Encoding.PCM_SIGNED, ANY, 24, 2, 6, ANY, true);
         List<AudioFormat> order = LineFormats.toTry(List.of(padded, big, offered(ANY, 24, 2)), 1);
-        assertThat(order.get(0).getFrameSize()).isEqualTo(6);
         assertThat(order.get(0).isBigEndian()).isFalse();
         assertThat(order.get(1).isBigEndian()).isTrue();
-        assertThat(order.get(2).getFrameSize()).isEqualTo(8);
+        assertThat(order).allMatch(format -> format.getFrameSize() == 6);
     }
 
     @Test
