@@ -30,6 +30,16 @@ public final class ReferenceTable {
                 default -> Double.parseDouble(text(column));
             };
         }
+
+        public int integer(String column) {
+            return Integer.parseInt(text(column));
+        }
+
+        /** Short enough for a test's name. */
+        @Override
+        public String toString() {
+            return String.join(" ", values.values());
+        }
     }
 
     public static List<Row> read(String name) {
