@@ -95,6 +95,11 @@ public final class ShortTimeSpectrum {
         return grid;
     }
 
+    /** The two hops of sound the newest {@link #power()} was taken of, unwindowed; valid until the next {@link #accept}. */
+    public float[] frame() {
+        return ring;
+    }
+
     public int bins() {
         return power.length;
     }
