@@ -1,0 +1,172 @@
+package evenwood.measure;
+
+import evenwood.sound.SoundFormat;
+import java.util.Arrays;
+
+/**
+ * Stretches where the sound stands still at an extreme: at the converter's full scale, or at any level it returns to.
+ *
+ * <p>In: mono frames. Out: counts, see the accessors.
+ * <p>How: a run is two or more equal samples that both neighbours leave towards zero. It is a cut-off top, not the slow
+ * top of a low note in a coarse format, when the sound before it drops faster than a parabola with that much flat
+ * within one quantising step can: a parabola of flat half-width h has fallen less than 4 steps at 2·h. Three such
+ * samples at full scale are the usual rule for an over (reference 5.5, common practice). Every further value is kept
+ * only if it returns: the eight most frequent, by Misra and Gries' counters (1982).
+ * <p>Limits: exactly equal samples only; noise added after the cut hides it here, not from {@link HalfWaveShapes}.
+ * A float source over ±1.0 counts as full scale, for no integer format can carry it.
+ * <p>Thread: one owner. {@link #accept} never allocates, locks, logs, or touches files.
+ */
+final class PlateauRuns {
+    /** Three samples in a row are an over: common practice (reference 5.5). */
+    static final int OVER_SAMPLES = 3;
+    private static final int HELD_VALUES = 8;
+    private static final int RING = 1024;
+    /** A 16-bit step: sources of finer formats often carry 16-bit sound. */
+    private static final double COARSEST_USUAL_STEP = 1.0 / 32768;
+    private static final double LONG_RUN_STEPS = 8;
+    /** A pair of equal samples can stand on a natural top with neighbours 9 steps lower, not more. */
+    private static final double PAIR_STEPS = 12;
+
+    private final float fullScale;
+    private final double step;
+    private final float[] ring = new float[RING];
+    private final float[] heldValue = new float[HELD_VALUES];
+    private final long[] heldRuns = new long[HELD_VALUES];
+    private final long[] heldSamples = new long[HELD_VALUES];
+    private long frames;
+    private float previous;
+    private int run;
+    private long highestCodeSamples;
+    private long lowestCodeSamples;
+    /** At the mirror of the highest code, where many converters stop though one code is left below it. */
+    private long mirroredCodeSamples;
+    private long cutFullScaleSamples;
+
+    PlateauRuns(SoundFormat format) {
+        fullScale = (float) format.positiveFullScale();
+        step = Math.max(COARSEST_USUAL_STEP, format.bitDepth() == 0 ? 0 : Math.pow(2, 1 - format.bitDepth()));
+    }
+
+    /** [audio thread] */
+    void accept(float[] in, int count) {
+        for (int i = 0; i < count; i++) {
+            float x = in[i];
+            if (x >= fullScale) {
+                x = fullScale;
+                highestCodeSamples++;
+            } else if (x <= -fullScale) {
+                if (x <= -1) {
+                    lowestCodeSamples++;
+                } else {
+                    mirroredCodeSamples++;
+                }
+                x = -fullScale;
+            }
+            if (x == previous) {
+                run++;
+            } else {
+                if (run >= 2 && previous != 0) {
+                    endRun(x);
+                }
+                run = 1;
+                previous = x;
+            }
+            ring[(int) (frames & (RING - 1))] = x;
+            frames++;
+        }
+    }
+
+    /** Samples at or beyond full scale, when at least an over's worth of them are cut-off tops; otherwise 0. */
+    long clippedSamples() {
+        long open = run >= OVER_SAMPLES && Math.abs(previous) == fullScale && isSteepBefore(previous) ? run : 0;
+        long negative = lowestCodeSamples > 0 ? lowestCodeSamples : mirroredCodeSamples;
+        return cutFullScaleSamples + open >= OVER_SAMPLES ? highestCodeSamples + negative : 0;
+    }
+
+    /** How often the sound stood still at the most frequent value below full scale, and on which side. */
+    long mostRuns() {
+        return heldRuns[most()];
+    }
+
+    /** The value of {@link #mostRuns}, with its sign; 0 when there is none. */
+    float mostRunsValue() {
+        return heldRuns[most()] == 0 ? 0 : heldValue[most()];
+    }
+
+    long mostRunsSamples() {
+        return heldSamples[most()];
+    }
+
+    void reset() {
+        frames = 0;
+        previous = 0;
+        run = 0;
+        highestCodeSamples = 0;
+        lowestCodeSamples = 0;
+        mirroredCodeSamples = 0;
+        cutFullScaleSamples = 0;
+        Arrays.fill(heldRuns, 0);
+    }
+
+    private void endRun(float after) {
+        float value = previous;
+        double sign = Math.signum(value);
+        double dropAfter = sign * (value - after);
+        double dropBefore = frames > run ? sign * (value - back(run + 1)) : 0;
+        if (dropAfter <= 0 || dropBefore <= 0) {
+            return;
+        }
+        boolean cut = run == 2 ? Math.min(dropAfter, dropBefore) > PAIR_STEPS * step : isSteepBefore(value);
+        if (!cut) {
+            return;
+        }
+        if (Math.abs(value) == fullScale) {
+            cutFullScaleSamples += run;
+        } else if (run >= OVER_SAMPLES) {
+            hold(value);
+        }
+    }
+
+    private boolean isSteepBefore(float value) {
+        int distance = Math.min(run + Math.max(1, run / 2), RING - 1);
+        return frames > distance && Math.signum(value) * (value - back(distance)) > LONG_RUN_STEPS * step;
+    }
+
+    /** The sample so many frames back; 1 is the newest that has been stored. */
+    private float back(int distance) {
+        return ring[(int) ((frames - distance) & (RING - 1))];
+    }
+
+    private void hold(float value) {
+        int free = -1;
+        for (int i = 0; i < HELD_VALUES; i++) {
+            if (heldRuns[i] > 0 && heldValue[i] == value) {
+                heldRuns[i]++;
+                heldSamples[i] += run;
+                return;
+            }
+            if (heldRuns[i] == 0) {
+                free = i;
+            }
+        }
+        if (free >= 0) {
+            heldValue[free] = value;
+            heldRuns[free] = 1;
+            heldSamples[free] = run;
+        } else {
+            for (int i = 0; i < HELD_VALUES; i++) {
+                heldRuns[i]--;
+            }
+        }
+    }
+
+    private int most() {
+        int most = 0;
+        for (int i = 1; i < HELD_VALUES; i++) {
+            if (heldRuns[i] > heldRuns[most]) {
+                most = i;
+            }
+        }
+        return most;
+    }
+}
