@@ -12,6 +12,9 @@ import org.hipparchus.complex.Complex;
  * <p>Thread: one owner; {@link #sumOfSquares} never allocates.
  */
 final class BandPassFilter {
+    /** Noise passes as through an ideal band this much wider: (π/6)/sin(π/6) for the third-order prototype. */
+    static final double NOISE_WIDTH = Math.PI / 3;
+
     private static final int SECTIONS = 3;
     /** −600 dB: far below any sound, far above the numbers that processors compute slowly. */
     private static final double NOTHING = 1e-30;

@@ -30,7 +30,7 @@ final class LowBands {
 
     LowBands(HopGrid grid, List<ThirdOctave> bands) {
         double sampleRateHz = SAMPLES_PER_HOP / grid.hopSeconds();
-        filters = bands.stream().map(band -> new BandPassFilter(sampleRateHz, band.lowerHz(), band.upperHz()))
+        filters = bands.stream().map(band -> filter(sampleRateHz, band))
             .toArray(BandPassFilter[]::new);
         double scale = ShortTimeSpectrum.coefficientScale(grid) * frame.length / (2.0 * grid.hopFrames());
         for (int i = 0; i < gains.length; i++) {
@@ -38,6 +38,13 @@ final class LowBands {
             gains[i] = (float) (scale * (0.5 + 0.5 * Math.cos(Math.PI * faded)));
         }
         gains[1] = 0; // in the long transform its highest bin stands there
+    }
+
+    /** As wide for noise as the ideal band: a six-pole filter with its −3 dB points on the edges would read 0.2 dB more. */
+    private static BandPassFilter filter(double sampleRateHz, ThirdOctave band) {
+        double half = (band.upperHz() - band.lowerHz()) / BandPassFilter.NOISE_WIDTH / 2;
+        double middle = Math.hypot(half, band.centreHz());
+        return new BandPassFilter(sampleRateHz, middle - half, middle + half);
     }
 
     /** Hears the next spectrum; after it {@link #power} tells of the hop before. [audio thread] */

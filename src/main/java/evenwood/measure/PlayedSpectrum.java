@@ -45,11 +45,14 @@ final class PlayedSpectrum {
         boolean tooShort = blocks < LongTermSpectrumReading.LEAST_BLOCKS;
         double[][] draws = tooShort || overall == 0 ? null : cleanDraws(blockMeans);
         double outsideShare = draws == null ? 0 : BlockBootstrap.outsideShare(blocks);
+        double factor = draws == null ? 1 : BlockBootstrap.likenessFactor(residuals(blockMeans, played, false));
+        double relativeFactor = draws == null ? 1 : BlockBootstrap.likenessFactor(residuals(blockMeans, played, true));
         List<BandLevel> levels = new ArrayList<>(bands.size());
         for (int i = 0; i < bands.size(); i++) {
             levels.add(new BandLevel(bands.get(i), Decibels.ofPower(clean[i]),
                 overall == 0 ? Double.NEGATIVE_INFINITY : Decibels.ofPower(clean[i] / overall),
-                halfWidthDb(draws, i, false, outsideShare), halfWidthDb(draws, i, true, outsideShare), signalToNoiseDb(played[i], noise[i])));
+                factor * halfWidthDb(draws, i, false, outsideShare), relativeFactor * halfWidthDb(draws, i, true, outsideShare),
+                signalToNoiseDb(played[i], noise[i])));
         }
         return new LongTermSpectrumReading(levels, Decibels.ofPower(overall), playingSeconds, blocks, noiseKnown);
     }
@@ -129,6 +132,19 @@ final class PlayedSpectrum {
             powers[i] = relative ? draws[i][band] / sum(draws[i]) : draws[i][band];
         }
         return BlockBootstrap.halfWidthDb(powers, outsideShare);
+    }
+
+    /** By how much each block is off, in power, or against what its own loudness lets expect. */
+    private static double[][] residuals(double[][] blockMeans, double[] played, boolean relative) {
+        double whole = sum(played);
+        double[][] residuals = new double[blockMeans.length][played.length];
+        for (int block = 0; block < blockMeans.length; block++) {
+            double expected = relative ? sum(blockMeans[block]) / whole : 1;
+            for (int i = 0; i < played.length; i++) {
+                residuals[block][i] = blockMeans[block][i] - expected * played[i];
+            }
+        }
+        return residuals;
     }
 
     private static double signalToNoiseDb(double played, double noise) {
