@@ -26,7 +26,10 @@ class LongTermSpectrumRealAudioTest {
         // The strongest third octave of a pitched instrument lies from its lowest note to the bridge hill's upper end (3 kHz).
         assertThat(loudest.band().centreHz()).isBetween(60.0, 3000.0);
         assertThat(loudest.signalToNoiseDb()).isGreaterThan(25);
-        assertThat(loudest.relativeHalfWidthDb()).isBetween(0.1, 4.0);
+        // One hard strum or one long bowed note may carry its band, so half a minute leaves some decibels open there.
+        assertThat(loudest.relativeHalfWidthDb()).isBetween(0.1, 8.0);
+        assertThat(spectrum.bands()).filteredOn(BandLevel::isAboveNoise).filteredOn(level -> level.relativeHalfWidthDb() < 3)
+            .hasSizeGreaterThan(3);
         assertThat(spectrum.bands()).filteredOn(BandLevel::isAboveNoise).hasSizeGreaterThan(12);
     }
 
