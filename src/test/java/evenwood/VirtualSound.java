@@ -52,9 +52,20 @@ public final class VirtualSound implements AutoCloseable {
         }
     }
 
+    /** What the default input hears in programs started from now on: guitar (2 channels), violin (1) or desk (4). */
+    public VirtualSound hearing(String sink) {
+        environment.put("PULSE_SOURCE", sink + ".monitor");
+        return this;
+    }
+
     /** Plays a file to one of the inputs; the process ends when it was heard. */
     public Process play(Path file, String sink) {
-        return run(List.of("paplay", "--device=" + sink, file.toString()), ProcessBuilder.Redirect.DISCARD);
+        List<String> command = new ArrayList<>(List.of("paplay", "--device=" + sink, file.toString()));
+        if (sink.equals("desk")) {
+            // A plain four-channel file does not say which speaker is which.
+            command.add(1, "--channel-map=front-left,front-right,rear-left,rear-right");
+        }
+        return run(command, ProcessBuilder.Redirect.DISCARD);
     }
 
     /** Runs a main class of the test class path with this server as its sound; its error output goes to the test's own. */

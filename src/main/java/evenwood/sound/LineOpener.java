@@ -1,6 +1,7 @@
 package evenwood.sound;
 
 import java.util.List;
+import java.util.Map;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import javax.sound.sampled.AudioFormat;
@@ -24,22 +25,28 @@ public final class LineOpener implements Supplier<LiveSource> {
      * How much sound the system may hold back. Our choice: long enough for a garbage collector's pause, short enough
      * that a meter follows the hand (capture to meter under 60 ms with a block of 10.7 ms).
      */
-    public static final int DEFAULT_BUFFER_MS = 30;
+    public static final int DEFAULT_BUFFER_MS = 40;
 
     private static final int FORMATS_TRIED = 12;
 
     private final String name;
     private final int channel;
     private final int bufferMs;
+    private final Supplier<Map<String, Mixer>> mixers;
     private SoundFormat settled;
 
     public LineOpener(String name, int channel, int bufferMs) {
+        this(name, channel, bufferMs, LiveInputs::mixers);
+    }
+
+    LineOpener(String name, int channel, int bufferMs, Supplier<Map<String, Mixer>> mixers) {
         if (channel < 1) {
             throw SoundProblem.atStart("listen: channel " + channel + " cannot be; channels count from 1");
         }
         this.name = name;
         this.channel = channel;
         this.bufferMs = bufferMs;
+        this.mixers = mixers;
     }
 
     public String name() {
@@ -49,7 +56,7 @@ public final class LineOpener implements Supplier<LiveSource> {
     /** @throws SoundProblem when the input is not there, is busy, or offers no format that fits */
     @Override
     public LiveSource get() {
-        Mixer mixer = LiveInputs.mixers().get(name);
+        Mixer mixer = mixers.get().get(name);
         if (mixer == null) {
             throw SoundProblem.atStart("listen: the input \"" + name + "\" is not there; plug it in and switch it on");
         }
