@@ -6,9 +6,10 @@ import java.util.OptionalLong;
  * What a decoder delivers: frames with all channels side by side.
  *
  * @param bitDepth     as in {@link SoundFormat}
- * @param lengthFrames length of the whole file, when its header or size tells
+ * @param lengthFrames  length of the whole file, when its header or size tells
+ * @param missingFrames how many frames the header promises beyond the end of the file; 0 when it is whole or not known
  */
-record FrameShape(int sampleRateHz, int channels, int bitDepth, OptionalLong lengthFrames) {
+record FrameShape(int sampleRateHz, int channels, int bitDepth, OptionalLong lengthFrames, long missingFrames) {
     static final int MOST_CHANNELS = 64;
 
     /** Refuses what no meter could use, with words for the player. */

@@ -31,7 +31,7 @@ final class Mp3Decoder extends Obuffer implements FrameDecoder {
     Mp3Decoder(Mp3Frames frames) throws IOException {
         this.frames = frames;
         FrameShape.check(frames.first().sampleRateHz(), frames.first().channels());
-        shape = new FrameShape(frames.first().sampleRateHz(), frames.first().channels(), 0, frames.lengthFrames());
+        shape = new FrameShape(frames.first().sampleRateHz(), frames.first().channels(), 0, frames.lengthFrames(), 0);
     }
 
     @Override

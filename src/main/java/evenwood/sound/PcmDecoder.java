@@ -11,6 +11,9 @@ import java.util.OptionalLong;
  * <p>Thread: one reader; {@link #decode} allocates nothing (SoundFilesTest).
  */
 final class PcmDecoder implements FrameDecoder {
+    /** Programs that write into a pipe claim nearly 2 GiB or more, because they cannot come back (seen from sox). */
+    private static final long STREAMED_BYTES = 0x7FFF_0000L;
+
     private final FileBytes bytes;
     private final FrameShape shape;
     private final PcmCoding coding;
@@ -28,15 +31,17 @@ final class PcmDecoder implements FrameDecoder {
     /** Makes the decoder for a described stretch of the file; refuses one that holds not a single frame. */
     static PcmDecoder of(FileBytes bytes, PcmStretch stretch) throws IOException {
         FrameShape.check(stretch.sampleRateHz(), stretch.channels());
-        long there = Math.max(0, bytes.length() - stretch.firstByte());
         int bytesPerFrame = stretch.channels() * stretch.coding().bytes();
-        long frames = Math.min(Math.min(there, stretch.bytes()) / bytesPerFrame, stretch.mostFrames());
+        long framesThere = Math.max(0, bytes.length() - stretch.firstByte()) / bytesPerFrame;
+        long framesClaimed = Math.min(stretch.bytes() / bytesPerFrame, stretch.mostFrames());
+        long frames = Math.min(framesThere, framesClaimed);
         if (frames < 1) {
             throw FileFault.noSound();
         }
         bytes.seek(stretch.firstByte());
         return new PcmDecoder(bytes, new FrameShape((int) stretch.sampleRateHz(), stretch.channels(),
-            stretch.coding().bitDepth(stretch.validBits()), OptionalLong.of(frames)), stretch.coding(), frames);
+            stretch.coding().bitDepth(stretch.validBits()), OptionalLong.of(frames),
+            stretch.bytes() >= STREAMED_BYTES ? 0 : framesClaimed - frames), stretch.coding(), frames);
     }
 
     @Override

@@ -69,6 +69,9 @@ public final class SoundFile implements SoundSource {
         try {
             int frames = decode(block, filled);
             over = frames < 0;
+            if (over && positionFrames + filled == 0) {
+                throw FileFault.noSound();
+            }
             return filled + Math.max(0, frames);
         } catch (IOException e) {
             over = true;
@@ -103,6 +106,11 @@ public final class SoundFile implements SoundSource {
     /** How many samples of the chosen channel were no numbers so far and were heard as 0. */
     public long replacedSamples() {
         return split.replacedSamples();
+    }
+
+    /** How many frames the header of an uncompressed file promises beyond its end: more than 0 when it was cut short. */
+    public long missingFrames() {
+        return decoder.shape().missingFrames();
     }
 
     /** The highest sample of every channel so far. */

@@ -23,7 +23,7 @@ final class VorbisDecoder implements FrameDecoder {
     VorbisDecoder(FileBytes bytes) throws IOException {
         packets = new OggPackets(bytes);
         VorbisHeaders headers = VorbisHeaders.read(packets);
-        shape = new FrameShape(headers.info().rate, headers.info().channels, 0, OptionalLong.empty());
+        shape = new FrameShape(headers.info().rate, headers.info().channels, 0, OptionalLong.empty(), 0);
         firstOfChannel = new int[shape.channels()];
         synthesis.synthesis_init(headers.info());
         block = new Block(synthesis);

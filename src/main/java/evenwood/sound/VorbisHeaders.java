@@ -8,8 +8,9 @@ import java.io.IOException;
 /**
  * The three packets a Vorbis stream begins with: description, tags and code books.
  *
- * <p>The tags are replaced by empty ones before the decoder sees them: it would believe any length they claim and
- * reserve the memory. Source of the layout: Vorbis I specification, 4.2 and 5.2.1.
+ * <p>The tags are replaced by empty ones before the decoder sees them, because it would believe any length they claim
+ * and reserve the memory; the code books are looked through for the same reason ({@link VorbisCodeBooks}). Source of the
+ * layout: Vorbis I specification, 4.2 and 5.2.1.
  */
 record VorbisHeaders(Info info) {
     private static final byte[] NO_TAGS = {3, 'v', 'o', 'r', 'b', 'i', 's', 0, 0, 0, 0, 0, 0, 0, 0, 1};
@@ -19,17 +20,26 @@ record VorbisHeaders(Info info) {
         info.init();
         Comment tags = new Comment();
         tags.init();
-        hear(info, tags, packets, packets.packet());
+        next(packets);
+        hear(info, tags, packets.packet());
         FrameShape.check(info.rate, info.channels);
-        hear(info, tags, packets, noTags());
-        hear(info, tags, packets, packets.packet());
+        next(packets);
+        hear(info, tags, noTags());
+        next(packets);
+        if (!VorbisCodeBooks.areSound(packets.packet())) {
+            throw broken(null);
+        }
+        hear(info, tags, packets.packet());
         return new VorbisHeaders(info);
     }
 
-    private static void hear(Info info, Comment tags, OggPackets packets, Packet packet) throws IOException {
+    private static void next(OggPackets packets) throws IOException {
         if (!packets.next()) {
             throw new FileFault("the file ends in the middle of its header", FileFault.EXPORT_AGAIN);
         }
+    }
+
+    private static void hear(Info info, Comment tags, Packet packet) throws FileFault {
         try {
             if (info.synthesis_headerin(tags, packet) != 0) {
                 throw broken(null);
