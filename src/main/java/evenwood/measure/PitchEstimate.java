@@ -1,0 +1,210 @@
+package evenwood.measure;
+
+import be.tarsos.dsp.util.fft.FloatFFT;
+
+/**
+ * How high a frame of two hops sounds, and how clearly.
+ *
+ * <p>In: a {@link ShortTimeSpectrum}. Out: {@link #frequencyHz()}, 0 when there is no period, and {@link #clarity()}, 0
+ * to 1.
+ * <p>How: the autocorrelation of the windowed sound is the inverse transform of its power (here up to 6 kHz), divided by
+ * that of the window (Boersma 1993); of its maxima between zero crossings the first within 0.9 of the highest is taken
+ * (McLeod and Wyvill 2005). It is then made exact in the sound itself by the normalised square difference
+ * n(τ) = 2·Σ x(j)x(j+τ) / Σ (x(j)² + x(j+τ)²) of the same paper, at several periods at once where they are short, with a
+ * parabola through its highest point. Clarity is the height of that point.
+ * <p>Limits: 30 Hz to 4 kHz. A chord reads as a low, unclear common period or none.
+ * <p>Thread: one owner; {@link #estimate} never allocates.
+ */
+final class PitchEstimate {
+    private static final double HIGHEST_PARTIAL_HZ = 6_000;
+    private static final double LOWEST_PARTIAL_HZ = 25;
+    private static final double HIGHEST_HZ = 4_000;
+    private static final double LONGEST_LAG_IN_FRAMES = 0.4;
+    private static final double NEARLY_HIGHEST = 0.9;
+    private static final double LEAST_CLARITY = 0.4;
+    private static final double SILENT_POWER = 1e-12;
+    /** Eight periods of a high note make its period eight times as exact; 12 ms are too short for vibrato to matter. */
+    private static final double SEVERAL_PERIODS_SECONDS = 0.012;
+    private static final int MOST_PERIODS = 8;
+    private static final int MOST_MOVES = 12;
+    private static final int COARSE_STRIDES = 256;
+
+    private final int sampleRateHz;
+    private final FloatFFT transform;
+    private final float[] correlation;
+    private final float[] windowCorrelation;
+    private final float[] taper;
+    private final double lagRateHz;
+    private final int longestLag;
+    private double frequencyHz;
+    private double clarity;
+
+    PitchEstimate(HopGrid grid) {
+        sampleRateHz = grid.sampleRateHz();
+        int frameFrames = 2 * grid.hopFrames();
+        double binHz = (double) sampleRateHz / frameFrames;
+        int bins = Math.min(grid.hopFrames(), Integer.highestOneBit((int) Math.round(HIGHEST_PARTIAL_HZ / binHz)));
+        int size = 4 * bins;
+        transform = SingleThreadTransform.ofSize(size);
+        correlation = new float[size];
+        lagRateHz = size * binHz;
+        longestLag = (int) (LONGEST_LAG_IN_FRAMES * size);
+        windowCorrelation = new float[longestLag + 2];
+        for (int lag = 0; lag < windowCorrelation.length; lag++) {
+            double part = lag / (double) size;
+            // The transform is circular: the far end of the window's correlation is folded back onto the near one.
+            windowCorrelation[lag] = (float) (hannCorrelation(part) + hannCorrelation(1 - part));
+        }
+        taper = new float[bins];
+        for (int k = (int) Math.ceil(LOWEST_PARTIAL_HZ / binHz); k < bins; k++) {
+            taper[k] = (float) Math.min(1, 2 - 2.0 * k / bins);
+        }
+    }
+
+    double frequencyHz() {
+        return frequencyHz;
+    }
+
+    double clarity() {
+        return clarity;
+    }
+
+    void reset() {
+        frequencyHz = 0;
+        clarity = 0;
+    }
+
+    /** Looks at the newest frame. [audio thread] */
+    void estimate(ShortTimeSpectrum spectrum) {
+        reset();
+        double lag = correlate(spectrum.power(), null) ? firstHighPeak() : 0;
+        if (lag > 0) {
+            clarity = Math.min(1, correlation[(int) Math.round(lag)]);
+            refine(spectrum.frame(), lag * sampleRateHz / lagRateHz);
+        }
+    }
+
+    /** Looks at what a frame has more than an earlier one: the note that came new. [audio thread] */
+    void estimateNew(float[] power, float[] earlierPower) {
+        reset();
+        double lag = correlate(power, earlierPower) ? firstHighPeak() : 0;
+        if (lag > 0) {
+            clarity = Math.min(1, correlation[(int) Math.round(lag)]);
+            frequencyHz = lagRateHz / lag;
+        }
+    }
+
+    /** Bins the pitch rests on. */
+    int bins() {
+        return taper.length;
+    }
+
+    private boolean correlate(float[] power, float[] without) {
+        java.util.Arrays.fill(correlation, 0);
+        double sum = 0;
+        for (int k = 1; k < taper.length; k++) {
+            float p = (without == null ? power[k] : Math.max(0, power[k] - without[k])) * taper[k];
+            correlation[2 * k] = p;
+            sum += p;
+        }
+        if (sum < SILENT_POWER) {
+            return false;
+        }
+        transform.realInverse(correlation, false);
+        float whole = correlation[0];
+        for (int lag = 0; lag < windowCorrelation.length; lag++) {
+            correlation[lag] /= whole * windowCorrelation[lag];
+        }
+        return true;
+    }
+
+    private double firstHighPeak() {
+        float highest = 0;
+        int start = 1;
+        while (start < longestLag && correlation[start] > 0) {
+            start++;
+        }
+        start = Math.max(start, (int) (lagRateHz / HIGHEST_HZ));
+        for (int lag = start; lag < longestLag; lag++) {
+            highest = Math.max(highest, isPeak(lag) ? correlation[lag] : 0);
+        }
+        if (highest < LEAST_CLARITY) {
+            return 0;
+        }
+        for (int lag = start; lag < longestLag; lag++) {
+            if (isPeak(lag) && correlation[lag] >= NEARLY_HIGHEST * highest) {
+                return lag + vertex(correlation[lag - 1], correlation[lag], correlation[lag + 1]);
+            }
+        }
+        return 0;
+    }
+
+    private boolean isPeak(int lag) {
+        return correlation[lag] > correlation[lag - 1] && correlation[lag] >= correlation[lag + 1];
+    }
+
+    private void refine(float[] samples, double roughLag) {
+        int window = samples.length / 2;
+        int periods = Math.max(1, Math.min(MOST_PERIODS, (int) (SEVERAL_PERIODS_SECONDS * sampleRateHz / roughLag)));
+        int lag = (int) Math.round(periods * roughLag);
+        int stride = 1 + lag / COARSE_STRIDES;
+        int start = (window - lag) / 2 - (stride + 1) * (MOST_MOVES + 1);
+        if (start < 0) {
+            return;
+        }
+        lag = stride == 1 ? lag : climb(samples, start, lag, stride);
+        lag = climb(samples, start, lag, 1);
+        double middle = likeness(samples, start, lag);
+        double vertex = vertex(likeness(samples, start, lag - 1), middle, likeness(samples, start, lag + 1));
+        frequencyHz = periods * sampleRateHz / (lag + vertex);
+    }
+
+    /** The nearest lag that is likelier than those a stride away; a few strides off at most. */
+    private static int climb(float[] samples, int start, int from, int stride) {
+        int lag = from;
+        double here = likeness(samples, start, lag);
+        int direction = likeness(samples, start, lag + stride) > here ? stride : -stride;
+        for (int moves = 0; moves < MOST_MOVES; moves++) {
+            double there = likeness(samples, start, lag + direction);
+            if (there <= here) {
+                return lag;
+            }
+            here = there;
+            lag += direction;
+        }
+        return lag;
+    }
+
+    /** The normalised square difference function at one lag. */
+    private static double likeness(float[] x, int start, int lag) {
+        int window = x.length / 2;
+        float both0 = 0;
+        float both1 = 0;
+        float each0 = 0;
+        float each1 = 0;
+        for (int j = start; j < start + window; j += 2) {
+            float a = x[j];
+            float b = x[j + lag];
+            float c = x[j + 1];
+            float d = x[j + lag + 1];
+            both0 += a * b;
+            each0 += a * a + b * b;
+            both1 += c * d;
+            each1 += c * c + d * d;
+        }
+        double each = (double) each0 + each1;
+        return each <= 0 ? 0 : 2 * ((double) both0 + both1) / each;
+    }
+
+    /** Where the top of the parabola through three equally spaced points lies, seen from the middle one. */
+    private static double vertex(double left, double middle, double right) {
+        double bend = left - 2 * middle + right;
+        return bend < 0 ? Math.max(-1, Math.min(1, 0.5 * (left - right) / bend)) : 0;
+    }
+
+    /** Autocorrelation of a Hann window against its value at 0; the lag in parts of the window (Boersma 1993, eq. 8). */
+    private static double hannCorrelation(double lag) {
+        double angle = 2 * Math.PI * lag;
+        return (1 - lag) * (2.0 / 3 + Math.cos(angle) / 3) + Math.sin(angle) / (2 * Math.PI);
+    }
+}
