@@ -1,0 +1,115 @@
+package evenwood.cli;
+
+import evenwood.coach.Assessment;
+import evenwood.coach.Coach;
+import evenwood.judge.Statement;
+import evenwood.judge.TargetWindow;
+import evenwood.live.WholeTake;
+import evenwood.report.CheckJson;
+import evenwood.report.CheckText;
+import evenwood.report.Sentences;
+import evenwood.rig.PresetProblem;
+import evenwood.rig.Presets;
+import evenwood.sound.DemoPerformer;
+import evenwood.sound.SoundFile;
+import evenwood.sound.SoundFiles;
+import evenwood.sound.SoundSource;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Measures a recording and says what to turn. */
+@Command(name = "check", mixinStandardHelpOptions = true, versionProvider = EvenwoodCommand.Version.class,
+    description = "Measures a recording and says what to turn.")
+final class CheckCommand implements Callable<Integer> {
+    private static final int TEXT_WIDTH = 100;
+
+    @Parameters(index = "0", arity = "0..1", paramLabel = "TAKE",
+        description = "WAV, AIFF, FLAC, Ogg Vorbis or MP3; 8 to 192 kHz.")
+    private String take;
+
+    @Option(names = "--demo", description = "Checks the demo take: an invented octave mandolin in a kitchen.")
+    private boolean demo;
+
+    @Option(names = "--channel", paramLabel = "N", description = "Which channel to hear, counted from 1 (default: 1).")
+    private int channel;
+
+    @Option(names = "--instrument", paramLabel = "ID", description = "What was played; see evenwood presets list.")
+    private String instrument;
+
+    @Option(names = "--json", description = "Prints one JSON object instead of words.")
+    private boolean json;
+
+    private final Terminal terminal;
+
+    CheckCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() {
+        if ((take == null) != demo) {
+            throw new BadInput("check: name one take, or --demo; see evenwood check --help");
+        }
+        checkInstrument();
+        try (SoundSource source = open()) {
+            try (ProgressBar progress = new ProgressBar(terminal)) {
+                return tell(WholeTake.measure(source, progress::show), source);
+            }
+        }
+    }
+
+    private int tell(WholeTake whole, SoundSource source) {
+        Assessment assessment = withFileRemarks(new Coach(TargetWindow.DEFAULT).assess(whole.readings()), source);
+        if (json) {
+            terminal.raw(CheckJson.of(assessment, Sentences.english()));
+        } else {
+            CheckText.lines(assessment, Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
+        }
+        if (whole.failure().isPresent()) {
+            terminal.note(whole.failure().get().getMessage());
+            return ExitCode.FAILED_MIDWAY;
+        }
+        return assessment.verdict().hasStrong() ? ExitCode.STRONG_FINDING : ExitCode.DONE;
+    }
+
+    private void checkInstrument() {
+        if (instrument != null) {
+            try {
+                Presets.ofPlayer().instrument(instrument);
+            } catch (PresetProblem problem) {
+                throw new BadInput(problem.getMessage());
+            }
+        }
+    }
+
+    private SoundSource open() {
+        if (demo) {
+            return DemoPerformer.kitchen();
+        }
+        try {
+            return SoundFiles.open(Path.of(take), channel);
+        } catch (InvalidPathException problem) {
+            throw new BadInput("check: " + take + " is no possible file name; check the spelling");
+        }
+    }
+
+    /** What only the file knows and the player should hear about. */
+    private static Assessment withFileRemarks(Assessment assessment, SoundSource source) {
+        if (!(source instanceof SoundFile file)) {
+            return assessment;
+        }
+        List<Statement> remarks = new ArrayList<>();
+        file.channelPeaks().farLouderChannel().ifPresent(louder ->
+            remarks.add(Statement.of("missing.other-channel", file.format().channel(), louder)));
+        if (file.replacedSamples() > 0) {
+            remarks.add(Statement.of("missing.replaced-samples", file.replacedSamples()));
+        }
+        return assessment.withMissing(remarks);
+    }
+}

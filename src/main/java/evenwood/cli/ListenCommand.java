@@ -1,0 +1,140 @@
+package evenwood.cli;
+
+import evenwood.coach.Assessment;
+import evenwood.coach.Coach;
+import evenwood.judge.TargetWindow;
+import evenwood.live.LivePicture;
+import evenwood.live.LiveState;
+import evenwood.live.Listening;
+import evenwood.report.CheckJson;
+import evenwood.report.CheckText;
+import evenwood.report.LiveLine;
+import evenwood.report.Sentences;
+import evenwood.sound.LiveInput;
+import evenwood.sound.LiveInputs;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Live meters in the terminal, and the verdict at the end. */
+@Command(name = "listen", mixinStandardHelpOptions = true, versionProvider = EvenwoodCommand.Version.class,
+    description = "Listens to an input, shows what it hears and says at the end what to turn. Ctrl-C ends it.")
+final class ListenCommand implements Callable<Integer> {
+    private static final int TEXT_WIDTH = 100;
+    private static final long REDRAW_NANOS = 100_000_000;
+    private static final long LINE_NANOS = 1_000_000_000;
+
+    @Option(names = "--input", paramLabel = "NAME", description = "Which input, by its name or a part of it (default: the system's first).")
+    private String input;
+
+    @Option(names = "--channel", paramLabel = "N", defaultValue = "1", description = "Which channel of it, counted from 1.")
+    private int channel;
+
+    @Option(names = "--seconds", paramLabel = "N", description = "Ends by itself after so many seconds.")
+    private Double seconds;
+
+    @Option(names = "--json", description = "Prints one JSON line a second and the whole result as the last line.")
+    private boolean json;
+
+    @Option(names = "--list", description = "Shows the inputs and ends.")
+    private boolean list;
+
+    private final Terminal terminal;
+    private LiveState.Phase lastPhase = LiveState.Phase.RUNNING;
+    private String lastMessage = "";
+
+    ListenCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() {
+        if (list) {
+            return listInputs();
+        }
+        if (seconds != null && !(seconds > 0)) {
+            throw new BadInput("listen: --seconds " + seconds + ", but more than 0 is needed");
+        }
+        LiveInput chosen = LiveInputs.choose(input);
+        try (Interruption interruption = new Interruption();
+             Listening listening = Listening.start(LiveInputs.opener(chosen, channel))) {
+            watch(listening, interruption);
+            int code = tell(listening.stop());
+            interruption.finish(code);
+            return code;
+        }
+    }
+
+    private int listInputs() {
+        List<LiveInput> inputs = LiveInputs.list();
+        for (LiveInput each : inputs) {
+            terminal.line(each.name() + (each.description().isBlank() ? "" : "   " + each.description()));
+        }
+        if (inputs.isEmpty()) {
+            throw new BadInput("listen: this machine offers no input; plug in an interface, or check a recording: evenwood check TAKE");
+        }
+        return ExitCode.DONE;
+    }
+
+    private void watch(Listening listening, Interruption interruption) {
+        long start = System.nanoTime();
+        long between = terminal.isInteractive() && !json ? REDRAW_NANOS : LINE_NANOS;
+        long limit = seconds == null ? Long.MAX_VALUE : Math.round(seconds * 1e9);
+        boolean first = true;
+        for (long shown = 1; ; shown++) {
+            long due = Math.min(limit, shown * between);
+            if (interruption.isAskedWithin(start + due - System.nanoTime()) || System.nanoTime() - start >= limit) {
+                return;
+            }
+            LivePicture picture = listening.picture();
+            show(picture, first);
+            first = false;
+            if (picture.state().phase() == LiveState.Phase.STOPPED) {
+                return;
+            }
+        }
+    }
+
+    private void show(LivePicture picture, boolean first) {
+        if (json) {
+            terminal.raw(LiveLine.json(picture));
+            return;
+        }
+        if (terminal.isInteractive()) {
+            terminal.redraw(LiveLine.meters(picture, TEXT_WIDTH), first);
+        } else {
+            terminal.line(LiveLine.text(picture));
+            noteChange(picture.state());
+        }
+    }
+
+    /** Says once what happened to the device, not every second. */
+    private void noteChange(LiveState state) {
+        if (!state.message().equals(lastMessage) && !state.message().isEmpty()) {
+            terminal.note(state.message());
+        } else if (state.phase() == LiveState.Phase.RUNNING && lastPhase == LiveState.Phase.WAITING_FOR_DEVICE) {
+            terminal.note("listen: the input is back; going on");
+        }
+        lastMessage = state.message();
+        lastPhase = state.phase();
+    }
+
+    private int tell(LivePicture picture) {
+        Assessment assessment = new Coach(TargetWindow.DEFAULT).assess(picture.readings());
+        if (json) {
+            terminal.raw(CheckJson.line(assessment, Sentences.english()));
+        } else {
+            terminal.line("");
+            CheckText.lines(assessment, Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
+        }
+        if (picture.state().lostFrames() > 0) {
+            terminal.note("listen: " + picture.state().lostFrames() + " frames were lost; everything else is kept");
+        }
+        if (picture.state().heardFrames() == 0) {
+            terminal.note("listen: nothing came from the input; check that it is plugged in and switched on");
+            return ExitCode.FAILED_MIDWAY;
+        }
+        return assessment.verdict().hasStrong() ? ExitCode.STRONG_FINDING : ExitCode.DONE;
+    }
+}

@@ -1,0 +1,56 @@
+package evenwood.cli;
+
+import evenwood.report.PresetsJson;
+import evenwood.rig.PresetKind;
+import evenwood.rig.PresetProblem;
+import evenwood.rig.Presets;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Shows what instruments and gear are known. */
+@Command(name = "presets", mixinStandardHelpOptions = true, versionProvider = EvenwoodCommand.Version.class,
+    description = "Shows what instruments and gear are known.", synopsisSubcommandLabel = "(list | verify)")
+final class PresetsCommand implements Runnable {
+    private final Terminal terminal;
+    private final Presets presets = Presets.ofPlayer();
+
+    PresetsCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public void run() {
+        throw new BadInput("presets: say list or verify; see evenwood presets --help");
+    }
+
+    @Command(name = "list", mixinStandardHelpOptions = true, description = "Lists the ids by kind.")
+    int list(@Option(names = "--json", description = "Prints one JSON object instead of words.") boolean json) {
+        Map<PresetKind, List<String>> ids = new EnumMap<>(PresetKind.class);
+        for (PresetKind kind : PresetKind.values()) {
+            ids.put(kind, presets.ids(kind));
+        }
+        if (json) {
+            terminal.raw(PresetsJson.of(ids));
+        } else {
+            ids.forEach((kind, names) -> {
+                terminal.line(kind.folder());
+                names.forEach(name -> terminal.line("  " + name));
+            });
+        }
+        return ExitCode.DONE;
+    }
+
+    @Command(name = "verify", mixinStandardHelpOptions = true, description = "Reads every preset, your own too, and names the first mistake.")
+    int verify() {
+        try {
+            presets.verify();
+        } catch (PresetProblem problem) {
+            throw new BadInput(problem.getMessage());
+        }
+        terminal.line("All presets are in order.");
+        return ExitCode.DONE;
+    }
+}

@@ -1,0 +1,27 @@
+package evenwood.coach;
+
+import evenwood.judge.Statement;
+import evenwood.judge.Verdict;
+import evenwood.measure.TakeReadings;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * All that is known and said about one take.
+ *
+ * @param readings what was measured
+ * @param verdict  what is wrong, and what could not be judged
+ * @param moves    what to turn, in this order
+ */
+public record Assessment(TakeReadings readings, Verdict verdict, List<Move> moves) {
+    public Assessment {
+        moves = List.copyOf(moves);
+    }
+
+    /** The same with more that could not be judged, such as what only the file knows. */
+    public Assessment withMissing(List<Statement> more) {
+        List<Statement> all = new ArrayList<>(verdict.missing());
+        all.addAll(more);
+        return new Assessment(readings, new Verdict(verdict.findings(), all), moves);
+    }
+}

@@ -1,0 +1,24 @@
+package evenwood.judge;
+
+import evenwood.measure.TakeReadings;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Hears all rules about one take and puts what they found in order. */
+public final class Judge {
+    private final TargetWindow window;
+
+    public Judge(TargetWindow window) {
+        this.window = window;
+    }
+
+    public Verdict judge(TakeReadings readings) {
+        List<Finding> findings = new ArrayList<>();
+        findings.addAll(DistortionRule.findings(readings));
+        findings.addAll(LevelRule.findings(readings, window));
+        findings.addAll(NoiseRule.findings(readings));
+        findings.addAll(InterruptionRule.findings(readings));
+        findings.sort(Finding.STRONGEST_FIRST);
+        return new Verdict(findings, MissingRule.missing(readings));
+    }
+}

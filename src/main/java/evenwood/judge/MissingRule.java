@@ -1,0 +1,40 @@
+package evenwood.judge;
+
+import evenwood.measure.DistortionReading;
+import evenwood.measure.TakeReadings;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Says what the take did not show, instead of guessing. Limits: our choice. */
+final class MissingRule {
+    private static final double ENOUGH_PLAYING_SECONDS = 8;
+    private static final double ENOUGH_QUIET_SECONDS = 1;
+    private static final int ENOUGH_NOTES = 8;
+    private static final double ENOUGH_DYNAMICS_DB = 6;
+
+    private MissingRule() { }
+
+    static List<Statement> missing(TakeReadings readings) {
+        List<Statement> missing = new ArrayList<>();
+        if (!readings.hasPlaying()) {
+            missing.add(Statement.of(readings.truePeak().isSilent() ? "missing.any-sound" : "missing.any-playing"));
+            return missing;
+        }
+        double playing = readings.activity().playingSeconds();
+        if (playing < ENOUGH_PLAYING_SECONDS) {
+            missing.add(Statement.of("missing.playing", playing, ENOUGH_PLAYING_SECONDS));
+        }
+        if (readings.activity().quietSeconds() < ENOUGH_QUIET_SECONDS) {
+            missing.add(Statement.of("missing.quiet", readings.activity().quietSeconds()));
+        }
+        if (readings.dynamics().noteCount() < ENOUGH_NOTES) {
+            missing.add(Statement.of("missing.notes", readings.dynamics().noteCount(), ENOUGH_NOTES));
+        } else if (readings.dynamics().hardDbfs() - readings.dynamics().softDbfs() < ENOUGH_DYNAMICS_DB) {
+            missing.add(Statement.of("missing.dynamics"));
+        }
+        if (readings.distortion().verdict() == DistortionReading.Verdict.UNSURE) {
+            missing.add(Statement.of("missing.distortion-unsure"));
+        }
+        return missing;
+    }
+}

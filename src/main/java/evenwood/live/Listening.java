@@ -1,0 +1,100 @@
+package evenwood.live;
+
+import evenwood.measure.TakeMeters;
+import evenwood.measure.TakeReadings;
+import evenwood.sound.AudioBlock;
+import evenwood.sound.LineOpener;
+import evenwood.sound.SoundFormat;
+import evenwood.sound.SoundSource;
+import java.util.function.Supplier;
+
+/**
+ * Listens to an input and keeps measuring: a live take joined with all the meters.
+ *
+ * <p>Out: {@link #picture()}, the newest readings and how the take stands.
+ * <p>How: the meters live on the analysis thread and nowhere else; after every quarter of a second of sound it publishes
+ * one immutable set of readings in a volatile field.
+ * <p>Thread: any. {@link #stop()} waits until everything captured is measured.
+ */
+public final class Listening implements AutoCloseable {
+    private static final double READINGS_EVERY_SECONDS = 0.25;
+    /** What the meters look back on; a longer take forgets its beginning where a meter works by hops. */
+    private static final double REMEMBERED_SECONDS = 600;
+
+    private final String inputName;
+    private final Meters meters;
+    private final LiveTake take;
+
+    private Listening(SoundSource source, Supplier<? extends SoundSource> opener) {
+        inputName = source.name();
+        meters = new Meters(source.format(), inputName);
+        take = LiveTake.start(source, opener, meters);
+    }
+
+    /** Opens the input and starts. @throws evenwood.sound.SoundProblem if it cannot be opened */
+    public static Listening start(LineOpener opener) {
+        return new Listening(opener.get(), opener);
+    }
+
+    /** Starts on any source that runs in real time; the opener opens it again when it fails. */
+    public static Listening start(SoundSource source, Supplier<? extends SoundSource> opener) {
+        return new Listening(source, opener);
+    }
+
+    public String inputName() {
+        return inputName;
+    }
+
+    public LivePicture picture() {
+        return new LivePicture(take.state(), meters.newest, meters.number);
+    }
+
+    /** Ends the take; the picture returned holds the final readings of everything that was captured. */
+    public LivePicture stop() {
+        take.stop();
+        LiveState state = take.state();
+        return new LivePicture(state, meters.finished(), meters.number + 1);
+    }
+
+    @Override
+    public void close() {
+        take.close();
+    }
+
+    /** Owned by the analysis thread until the take is stopped. */
+    private static final class Meters implements BlockListener {
+        private final TakeMeters meters;
+        private final String name;
+        private final long framesBetween;
+        private long framesSince;
+        private volatile TakeReadings newest;
+        private volatile long number;
+
+        Meters(SoundFormat format, String name) {
+            this.name = name;
+            meters = new TakeMeters(format, REMEMBERED_SECONDS);
+            framesBetween = Math.round(READINGS_EVERY_SECONDS * format.sampleRateHz());
+            newest = meters.readings(name);
+        }
+
+        @Override
+        public void accept(AudioBlock block) {
+            meters.accept(block);
+            framesSince += block.frames();
+            if (framesSince >= framesBetween) {
+                framesSince = 0;
+                newest = meters.readings(name);
+                number = number + 1;
+            }
+        }
+
+        @Override
+        public void gap(LiveGap gap) {
+            meters.gap();
+        }
+
+        TakeReadings finished() {
+            return meters.readingsOfFinishedTake(name);
+        }
+    }
+}

@@ -1,0 +1,259 @@
+package evenwood.report;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import evenwood.coach.Assessment;
+import evenwood.coach.Move;
+import evenwood.judge.Finding;
+import evenwood.judge.Statement;
+import evenwood.measure.BandLevel;
+import evenwood.measure.NoiseReading;
+import evenwood.measure.NoteSummary;
+import evenwood.measure.Ring;
+import evenwood.measure.TakeReadings;
+import evenwood.measure.Tone;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+
+/**
+ * The result of a check as one JSON object, {@code evenwood.check/1}.
+ *
+ * <p>Field names are stable and stand in {@code docs/check.schema.json} (CheckJsonTest holds one against the other).
+ * A measurement that is absent, infinite or of silence is {@code null}. Numbers have at most four decimals.
+ */
+public final class CheckJson {
+    private static final JsonFactory FACTORY = new JsonFactory();
+
+    private final JsonGenerator json;
+    private final Sentences sentences;
+
+    private CheckJson(JsonGenerator json, Sentences sentences) {
+        this.json = json;
+        this.sentences = sentences;
+    }
+
+    /** The object over many lines, for people too. */
+    public static String of(Assessment assessment, Sentences sentences) {
+        return text(assessment, sentences, true);
+    }
+
+    /** The same object on one line, for a stream of lines. */
+    public static String line(Assessment assessment, Sentences sentences) {
+        return text(assessment, sentences, false);
+    }
+
+    private static String text(Assessment assessment, Sentences sentences, boolean pretty) {
+        StringWriter text = new StringWriter();
+        try (JsonGenerator json = FACTORY.createGenerator(text)) {
+            if (pretty) {
+                json.useDefaultPrettyPrinter();
+            }
+            new CheckJson(json, sentences).write(assessment);
+        } catch (IOException cannotHappen) {
+            throw new UncheckedIOException(cannotHappen);
+        }
+        return text.toString();
+    }
+
+    private void write(Assessment assessment) throws IOException {
+        TakeReadings readings = assessment.readings();
+        json.writeStartObject();
+        json.writeStringField("schema", "evenwood.check/1");
+        take(readings);
+        level(readings);
+        distortion(readings);
+        noise(readings);
+        tone(readings);
+        ringing(readings.ringing().rings());
+        notes(readings.notes().summaries());
+        findings(assessment.verdict().findings());
+        moves(assessment.moves());
+        json.writeNullField("predicted");
+        missing(assessment.verdict().missing());
+        json.writeEndObject();
+    }
+
+    private void take(TakeReadings readings) throws IOException {
+        json.writeObjectFieldStart("take");
+        json.writeStringField("path", readings.take().name());
+        number("durationSeconds", readings.take().durationSeconds());
+        json.writeNumberField("sampleRateHz", readings.take().format().sampleRateHz());
+        json.writeNumberField("channel", readings.take().format().channel());
+        number("playingSeconds", readings.activity().playingSeconds());
+        number("quietSeconds", readings.activity().quietSeconds());
+        json.writeEndObject();
+    }
+
+    private void level(TakeReadings readings) throws IOException {
+        json.writeObjectFieldStart("level");
+        number("samplePeakDbfs", readings.level().samplePeakDbfs());
+        number("truePeakDbtp", readings.truePeak().truePeakDbtp());
+        number("integratedLufs", readings.loudness().integratedLufs());
+        number("loudnessRangeLu", readings.loudness().isSilent() ? Double.NEGATIVE_INFINITY : readings.loudness().rangeLu());
+        number("softDbfs", readings.dynamics().softDbfs());
+        number("usualDbfs", readings.dynamics().usualDbfs());
+        number("hardDbfs", readings.dynamics().hardDbfs());
+        number("crestFactorDb", readings.level().isSilent() ? Double.NEGATIVE_INFINITY : readings.level().crestFactorDb());
+        number("headroomDb", -readings.truePeak().truePeakDbtp());
+        json.writeEndObject();
+    }
+
+    private void distortion(TakeReadings readings) throws IOException {
+        json.writeObjectFieldStart("distortion");
+        json.writeStringField("verdict", readings.distortion().verdict().name().toLowerCase(Locale.ROOT));
+        text("stage", readings.distortion().stage().map(stage -> stage.name().toLowerCase(Locale.ROOT).replace('_', '-')).orElse(null));
+        number("onsetDbfs", readings.distortion().onsetDbfs());
+        json.writeNumberField("clippedSamples", readings.distortion().clippedSamples());
+        number("probability", readings.distortion().probability());
+        json.writeEndObject();
+    }
+
+    private void noise(TakeReadings readings) throws IOException {
+        NoiseReading noise = readings.noise();
+        json.writeObjectFieldStart("noise");
+        number("floorDbfs", noise.floorDbfs());
+        number("floorDbfsA", noise.floorDbfsA());
+        number("signalToNoiseDb", readings.signalToNoiseDb());
+        number("mainsHz", noise.mainsHz());
+        number("humDbfs", noise.humDbfs());
+        number("buzzDbfs", noise.buzzDbfs());
+        number("hissDbfs", noise.hissDbfs());
+        json.writeArrayFieldStart("tones");
+        for (Tone tone : noise.tones()) {
+            json.writeStartObject();
+            number("frequencyHz", tone.frequencyHz());
+            number("levelDbfs", tone.levelDbfs());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeNumberField("clicks", readings.clicks().count());
+        json.writeNumberField("dropouts", readings.dropouts().count());
+        json.writeEndObject();
+    }
+
+    private void tone(TakeReadings readings) throws IOException {
+        json.writeObjectFieldStart("tone");
+        json.writeNullField("instrument");
+        json.writeNullField("target");
+        json.writeArrayFieldStart("bands");
+        for (BandLevel band : readings.spectrum().bands()) {
+            json.writeStartObject();
+            number("centreHz", band.band().centreHz());
+            number("levelDb", band.relativeDb());
+            json.writeNullField("targetDb");
+            json.writeNullField("toleranceDb");
+            json.writeNullField("differenceDb");
+            number("uncertaintyDb", band.relativeHalfWidthDb());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        number("lowDb", readings.spectrum().lowDb());
+        number("midDb", readings.spectrum().midDb());
+        number("highDb", readings.spectrum().highDb());
+        json.writeEndObject();
+    }
+
+    private void ringing(List<Ring> rings) throws IOException {
+        json.writeArrayFieldStart("ringing");
+        for (Ring ring : rings) {
+            json.writeStartObject();
+            number("frequencyHz", ring.frequencyHz());
+            number("startSeconds", ring.startSeconds());
+            number("toldSeconds", ring.toldSeconds());
+            number("growthDbPerSecond", ring.growthDbPerSecond());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private void notes(List<NoteSummary> notes) throws IOException {
+        json.writeArrayFieldStart("notes");
+        for (NoteSummary note : notes) {
+            json.writeStartObject();
+            json.writeStringField("name", note.name());
+            number("frequencyHz", note.frequencyHz());
+            json.writeNumberField("count", note.count());
+            number("levelDb", note.levelDbfs());
+            json.writeNullField("differenceDb");
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private void findings(List<Finding> findings) throws IOException {
+        json.writeArrayFieldStart("findings");
+        for (Finding finding : findings) {
+            json.writeStartObject();
+            json.writeStringField("fault", finding.fault().id());
+            json.writeStringField("severity", finding.severity().id());
+            number("probability", finding.probability());
+            json.writeStringField("evidence", sentences.say(finding.evidence()));
+            if (finding.bandHz().isPresent()) {
+                json.writeFieldName("bandHz");
+                json.writeArray(new double[] {rounded(finding.bandHz().get().lowHz()), rounded(finding.bandHz().get().highHz())}, 0, 2);
+            } else {
+                json.writeNullField("bandHz");
+            }
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private void moves(List<Move> moves) throws IOException {
+        json.writeArrayFieldStart("moves");
+        for (Move move : moves) {
+            json.writeStartObject();
+            json.writeNumberField("order", move.order());
+            json.writeStringField("control", sentences.say(move.control().plainName()));
+            json.writeStringField("kind", move.kind().id());
+            number("frequencyHz", move.frequencyHz());
+            number("q", move.q());
+            number("fromDb", move.fromDb());
+            number("toDb", move.toDb());
+            number("changeDb", move.changeDb());
+            text("from", move.from().orElse(null));
+            text("to", move.to().orElse(null));
+            json.writeStringField("why", sentences.say(move.why()));
+            json.writeStringField("fault", move.fault().id());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private void missing(List<Statement> missing) throws IOException {
+        json.writeArrayFieldStart("missing");
+        for (Statement statement : missing) {
+            json.writeString(sentences.say(statement));
+        }
+        json.writeEndArray();
+    }
+
+    private void text(String field, String text) throws IOException {
+        if (text == null) {
+            json.writeNullField(field);
+        } else {
+            json.writeStringField(field, text);
+        }
+    }
+
+    private void number(String field, OptionalDouble value) throws IOException {
+        number(field, value.orElse(Double.NEGATIVE_INFINITY));
+    }
+
+    private void number(String field, double value) throws IOException {
+        if (Double.isFinite(value)) {
+            json.writeNumberField(field, rounded(value));
+        } else {
+            json.writeNullField(field);
+        }
+    }
+
+    private static double rounded(double value) {
+        double scaled = Math.rint(value * 1e4) / 1e4;
+        return scaled == 0 ? 0 : scaled; // no negative zero
+    }
+}

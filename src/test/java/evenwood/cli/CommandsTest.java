@@ -1,0 +1,135 @@
+package evenwood.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.SplittableRandom;
+import java.util.function.IntToDoubleFunction;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class CommandsTest {
+    private static final int RATE_HZ = 48_000;
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void theDemoTakeHasSomethingToSay() throws IOException {
+        Spoken spoken = Spoken.by("check", "--demo", "--json");
+        JsonNode object = new ObjectMapper().readTree(spoken.out());
+        assertThat(JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
+            .getSchema(Files.readString(Path.of("docs/check.schema.json"))).validate(object)).isEmpty();
+        assertThat(spoken.err()).isEmpty();
+        assertThat(object.at("/findings").findValuesAsText("fault")).contains("hum");
+        assertThat(spoken.exitCode()).isEqualTo(1);
+    }
+
+    @Test
+    void aCleanTakeEndsWithNought() throws IOException {
+        Spoken spoken = Spoken.by("check", plucked(0.3).toString());
+        assertThat(spoken.out()).contains("Nothing wrong was found");
+        assertThat(spoken.exitCode()).isZero();
+    }
+
+    @Test
+    void aTakeThatNeedsMoreGainIsToldHowMuch() throws IOException {
+        Spoken spoken = Spoken.by("check", plucked(0.003).toString());
+        assertThat(spoken.out()).contains("too-quiet").contains("dB up");
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+        check                          | check: name one take, or --demo; see evenwood check --help
+        check a.wav --demo             | check: name one take, or --demo; see evenwood check --help
+        check --demo --instrument cell | preset: no instruments with the id cell; did you mean cello?; all ids: evenwood presets list
+        listen --seconds 0             | listen: --seconds 0.0, but more than 0 is needed
+        presets                        | presets: say list or verify; see evenwood presets --help
+        """)
+    void badUsageIsOneLineAndExitCodeTwo(String words, String answer) {
+        Spoken spoken = Spoken.by(words.split(" "));
+        assertThat(spoken.err()).isEqualTo(answer + System.lineSeparator());
+        assertThat(spoken.out()).isEmpty();
+        assertThat(spoken.exitCode()).isEqualTo(2);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"chek x", "check --jsn x", "check --channel two x", "listen --sekonds 3", "check a b"})
+    void aMistypedWordIsOneLineToo(String words) {
+        Spoken spoken = Spoken.by(words.split(" "));
+        assertThat(spoken.err().lines()).hasSize(1);
+        assertThat(spoken.err()).contains("--help").doesNotContain("Exception");
+        assertThat(spoken.exitCode()).isEqualTo(2);
+    }
+
+    @Test
+    void aFileThatIsNoSoundIsOneLineAndExitCodeTwo() throws IOException {
+        Path text = Files.writeString(folder.resolve("notes.txt"), "Buy strings.");
+        Spoken spoken = Spoken.by("check", text.toString());
+        assertThat(spoken.err().lines()).hasSize(1);
+        assertThat(spoken.err()).contains("notes.txt");
+        assertThat(spoken.exitCode()).isEqualTo(2);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"--help", "check --help", "listen --help", "presets --help", "--version"})
+    void helpIsGivenFreely(String words) {
+        Spoken spoken = Spoken.by(words.split(" "));
+        assertThat(spoken.exitCode()).isZero();
+        assertThat(spoken.out()).contains("evenwood");
+        assertThat(spoken.out()).doesNotContain("\u001b");
+    }
+
+    @Test
+    void presetsAreListedByKind() throws IOException {
+        JsonNode object = new ObjectMapper().readTree(Spoken.by("presets", "list", "--json").out());
+        assertThat(object.at("/instruments").size()).isGreaterThanOrEqualTo(18);
+        assertThat(Spoken.by("presets", "list").out()).contains("  octave-mandolin");
+        assertThat(Spoken.by("presets", "verify").out()).contains("in order");
+    }
+
+    @Test
+    void aTerminalWithoutOurCharactersGetsPlainOnes() {
+        Terminal ascii = new Terminal(System.out, System.err, false, java.nio.charset.StandardCharsets.US_ASCII);
+        assertThat(ascii.showable("−3 dB → 4½ … ±1 A–B ♭")).isEqualTo("-3 dB -> 4.5 ... +-1 A-B ?");
+    }
+
+    /** Decaying harmonic notes of rising pitch with rests before and after, over a little hiss far below. */
+    private Path plucked(double amplitude) throws IOException {
+        Path file = folder.resolve("take.wav");
+        SplittableRandom random = new SplittableRandom(1);
+        write(file, 14 * RATE_HZ, i -> {
+            double seconds = (double) i / RATE_HZ - 2;
+            double hiss = amplitude * 1e-4 * (random.nextDouble() - 0.5);
+            if (seconds < 0 || seconds > 10) {
+                return hiss;
+            }
+            int note = (int) (seconds / 0.5);
+            double since = seconds - note * 0.5;
+            double loud = 0.25 + 0.75 * (note % 4) / 3;
+            double sum = 0;
+            for (int k = 1; k <= 6; k++) {
+                sum += Math.sin(2 * Math.PI * k * 147 * Math.pow(2, (note % 12) / 12.0) * since) * Math.exp(-since * (3 + k)) / (k * k);
+            }
+            return hiss + amplitude * loud * sum * Math.min(1, since / 0.002);
+        });
+        return file;
+    }
+
+    private static void write(Path file, int frames, IntToDoubleFunction sample) throws IOException {
+        float[] samples = new float[frames];
+        for (int i = 0; i < frames; i++) {
+            samples[i] = (float) sample.applyAsDouble(i);
+        }
+        evenwood.takes.TakeFile.writePcm(file, samples, RATE_HZ, 24);
+    }
+}

@@ -1,0 +1,58 @@
+package evenwood.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenwood.judge.Statement;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+class SentencesTest {
+    private static final Pattern KEY = Pattern.compile("\"((?:" + "clipping|overdriven|too-hot|too-quiet|hum|buzz|hiss|tone-interference|crackle|dropout"
+        + "|control|gain|missing)\\.[a-z-]+)\"");
+
+    @Test
+    void everyStatementTheRulesMakeHasASentence() throws IOException {
+        Set<String> keys = new TreeSet<>();
+        for (String folder : new String[] {"judge", "coach", "cli", "eq"}) {
+            Path path = Path.of("src/main/java/evenwood", folder);
+            if (Files.isDirectory(path)) {
+                try (Stream<Path> files = Files.list(path)) {
+                    for (Path file : files.toList()) {
+                        KEY.matcher(Files.readString(file)).results().map(result -> result.group(1)).forEach(keys::add);
+                    }
+                }
+            }
+        }
+        assertThat(keys).hasSizeGreaterThan(20);
+        for (String key : keys) {
+            assertThat(Sentences.english().say(key, 1.0, 2.0, 3.0, 0)).as(key).isNotBlank();
+        }
+    }
+
+    @Test
+    void numbersAreWrittenInTheLanguagesOwnWay() {
+        assertThat(Sentences.english().say(Statement.of("hum.evidence", 50.02, -48.04, 24.0, 0)))
+            .isEqualTo("Hum of 50.02 Hz mains at −48.0 dBFS, 24 dB under your playing");
+        assertThat(Sentences.in(Locale.GERMAN).say("hum.evidence", 50.02, -48.04, 24.0, 0)).contains("50,02 Hz").contains("−48,0");
+    }
+
+    @Test
+    void oneIsNotMany() {
+        assertThat(Sentences.english().say("crackle.evidence", 1)).startsWith("One click,");
+        assertThat(Sentences.english().say("crackle.evidence", 1200)).startsWith("1,200 clicks,");
+    }
+
+    @Test
+    void aHyphenInAWordStaysOne() {
+        Matcher word = Pattern.compile("A-weighted|full-scale").matcher(Sentences.english().say("control.own", "full-scale"));
+        assertThat(word.find()).isTrue();
+    }
+}
