@@ -4,9 +4,9 @@ import evenwood.Needs;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
@@ -19,7 +19,7 @@ import java.util.Locale;
  * Takes on real instruments, rendered from packaged sample banks with reverb and chorus off, and kept under
  * {@code target/takes} so that they are rendered once.
  *
- * <p>Out: mono, 24-bit values. Renderer: fluidsynth (Debian package of that name).
+ * <p>Out: mono, 24-bit values. Renderer: fluidsynth (Debian package of that name), {@link PatchPlayer} for freepats.
  */
 public final class PackagedTakes {
     private static final Path CACHE = Path.of("target", "takes");
@@ -35,6 +35,12 @@ public final class PackagedTakes {
             for (PlayedInstrument.Voice voice : instrument.voices()) {
                 takes.add(Take.soundcheck(instrument, voice, takes.size() + 1));
             }
+        }
+        for (PlayedInstrument instrument : List.of(PlayedInstrument.STEEL_STRING_GUITAR, PlayedInstrument.NYLON_STRING_GUITAR,
+                PlayedInstrument.LEVER_HARP, PlayedInstrument.HAMMERED_DULCIMER, PlayedInstrument.SITAR, PlayedInstrument.VIOLIN,
+                PlayedInstrument.CELLO, PlayedInstrument.DOUBLE_BASS_PLUCKED, PlayedInstrument.VIOLIN_PLUCKED)) {
+            int program = instrument.voices().get(0).program();
+            takes.add(Take.soundcheck(instrument, new PlayedInstrument.Voice(SampledBank.FREEPATS, 0, program), takes.size() + 1));
         }
         return List.copyOf(takes);
     }
@@ -98,43 +104,44 @@ public final class PackagedTakes {
         List<PlayedNote> notes = Phrases.of(take);
         double lengthSeconds = Phrases.lengthSeconds(notes);
         byte[] score = MidiScore.of(notes, take.voice(), lengthSeconds);
-        Path bank = take.voice().bank().file();
-        Path path = CACHE.resolve("raw").resolve(hash(score) + "-" + take.voice().bank().name().toLowerCase(Locale.ROOT) + "-" + take.sampleRateHz() + ".wav");
+        SampledBank bank = take.voice().bank();
+        Path path = CACHE.resolve("raw").resolve(hash(score) + "-" + bank.name().toLowerCase(Locale.ROOT) + "-" + take.sampleRateHz() + ".wav");
         if (Files.exists(path)) {
             return path;
         }
-        Needs.program("fluidsynth");
-        Needs.file(bank.toString());
+        Needs.file(bank.file().toString());
         try {
             Files.createDirectories(path.getParent());
-            Path midi = Files.createTempFile(path.getParent(), "score", ".mid");
-            Path stereo = Files.createTempFile(path.getParent(), "stereo", ".wav");
-            Files.write(midi, score);
-            render(bank, midi, stereo, take.sampleRateHz());
-            float[] mono = Arrays.copyOf(TakeFile.readMono(stereo), (int) Math.round(lengthSeconds * take.sampleRateHz()));
-            Path part = TakeFile.writeFloat(path.resolveSibling(midi.getFileName() + ".wav"), mono, take.sampleRateHz());
-            Files.move(part, path, StandardCopyOption.REPLACE_EXISTING);
-            Files.delete(midi);
-            Files.delete(stereo);
-            return path;
+            int frames = (int) Math.round(lengthSeconds * take.sampleRateHz());
+            float[] mono = bank == SampledBank.FREEPATS ? fromPatch(take, notes, lengthSeconds)
+                : Arrays.copyOf(fromSoundFont(take, score, path.getParent()), frames);
+            return TakeFile.writeFloat(path, mono, take.sampleRateHz());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private static void render(Path bank, Path midi, Path out, int sampleRateHz) throws IOException {
-        Process process = new ProcessBuilder("fluidsynth", "-ni", "-R", "0", "-C", "0", "-g", Double.toString(RENDER_GAIN),
-            "-r", Integer.toString(sampleRateHz), "-O", "float", "-T", "wav", "-o", "synth.dynamic-sample-loading=1",
-            "-o", "synth.midi-bank-select=gs", "-F", out.toString(), bank.toString(), midi.toString())
-            .redirectErrorStream(true).redirectInput(ProcessBuilder.Redirect.from(midi.toFile())).start();
-        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    private static float[] fromSoundFont(Take take, byte[] score, Path folder) throws IOException {
+        Needs.program("fluidsynth");
+        Path midi = Files.createTempFile(folder, "score", ".mid");
+        Path stereo = Files.createTempFile(folder, "stereo", ".wav");
         try {
-            if (process.waitFor() != 0) {
-                throw new IllegalStateException("render take with fluidsynth: exit " + process.exitValue() + ": " + said);
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("render take with fluidsynth: interrupted", e);
+            Files.write(midi, score);
+            Programs.run("render take with fluidsynth", midi, "fluidsynth", "-ni", "-R", "0", "-C", "0", "-g", Double.toString(RENDER_GAIN),
+                "-r", Integer.toString(take.sampleRateHz()), "-O", "float", "-T", "wav", "-o", "synth.dynamic-sample-loading=1",
+                "-o", "synth.midi-bank-select=gs", "-F", stereo.toString(), take.voice().bank().file().toString(), midi.toString());
+            return TakeFile.readMono(stereo);
+        } finally {
+            Files.deleteIfExists(midi);
+            Files.deleteIfExists(stereo);
+        }
+    }
+
+    private static float[] fromPatch(Take take, List<PlayedNote> notes, double lengthSeconds) throws IOException {
+        String number = String.format(Locale.ROOT, "%03d_*.pat", take.voice().program());
+        try (DirectoryStream<Path> patches = Files.newDirectoryStream(take.voice().bank().file(), number)) {
+            GusPatch patch = GusPatch.read(patches.iterator().next());
+            return new PatchPlayer(patch, take.instrument().playing() == PlayedInstrument.Playing.PLUCKED, take.sampleRateHz()).play(notes, lengthSeconds);
         }
     }
 

@@ -63,6 +63,42 @@ class PackagedTakesTest {
         assertThat(Arrays.equals(TakeFile.readMono(PackagedTakes.take(take)), PackagedTakes.samples(take))).isTrue();
     }
 
+    /** One take an instrument and everything our own player of patches renders. */
+    static Stream<Take> pitched() {
+        return Stream.concat(PackagedTakes.oneEach().stream(), catalogue().filter(take -> take.voice().bank() == SampledBank.FREEPATS));
+    }
+
+    @ParameterizedTest
+    @MethodSource("pitched")
+    void aNoteSoundsAtItsPitch(Take take) {
+        PlayedNote longest = PackagedTakes.notes(take.playing(Dynamics.USUAL, PhraseKind.SCALE)).get(3);
+        float[] samples = PackagedTakes.samples(take.playing(Dynamics.USUAL, PhraseKind.SCALE));
+        int from = (int) (longest.startSeconds() * take.sampleRateHz());
+        int frames = (int) (0.2 * take.sampleRateHz());
+        double best = 0;
+        int bestMidi = 0;
+        for (int midi = longest.midi() - 6; midi <= longest.midi() + 6; midi++) {
+            double hz = 440 * Math.pow(2, (midi - 69) / 12.0);
+            double strength = 0;
+            for (int k = 1; k <= 6; k++) {
+                strength += lineDb(samples, from, frames, k * hz / take.sampleRateHz());
+            }
+            if (bestMidi == 0 || strength > best) {
+                best = strength;
+                bestMidi = midi;
+            }
+        }
+        assertThat(bestMidi).isEqualTo(longest.midi());
+    }
+
+    @ParameterizedTest
+    @MethodSource("evenwood.takes.RecordedTakes#names")
+    void recordedTakesSoundAndAreNotClipped(String name) {
+        float[] samples = RecordedTakes.samples(name);
+        assertThat(samples.length).isGreaterThan(3 * RecordedTakes.SAMPLE_RATE_HZ);
+        assertThat(20 * Math.log10(peak(samples, 0, samples.length))).isBetween(-12.0, -1.0);
+    }
+
     @Test
     void hardPhrasesAreLouderThanSoftOnes() {
         Take take = PackagedTakes.of(PlayedInstrument.NYLON_STRING_GUITAR);
@@ -70,6 +106,17 @@ class PackagedTakesTest {
         int half = both.length / 2;
         double stepDb = 20 * Math.log10(peak(both, half, both.length) / peak(both, 0, half));
         assertThat(stepDb).isBetween(10.0, 24.0);
+    }
+
+    private static double lineDb(float[] samples, int from, int frames, double cyclesPerFrame) {
+        double real = 0;
+        double imaginary = 0;
+        for (int i = 0; i < frames; i++) {
+            double v = (1 - Math.cos(2 * Math.PI * i / frames)) * samples[from + i];
+            real += v * Math.cos(2 * Math.PI * cyclesPerFrame * i);
+            imaginary += v * Math.sin(2 * Math.PI * cyclesPerFrame * i);
+        }
+        return 20 * Math.log10(Math.hypot(real, imaginary) + 1e-9);
     }
 
     private static double peak(float[] samples, int from, int to) {

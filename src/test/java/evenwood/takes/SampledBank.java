@@ -10,7 +10,9 @@ import java.nio.file.Path;
 public enum SampledBank {
     TIM("timgm6mb-soundfont", "/usr/share/sounds/sf2/TimGM6mb.sf2"),
     CSOUND("csound-soundfont", "/usr/share/sounds/sf2/sf_GMbank.sf2"),
-    MUSESCORE("musescore-general-soundfont", "/usr/share/sounds/sf3/MuseScore_General.sf3");
+    MUSESCORE("musescore-general-soundfont", "/usr/share/sounds/sf3/MuseScore_General.sf3"),
+    /** A folder of patch files, one a program; the others are SoundFonts. */
+    FREEPATS("freepats", "/usr/share/midi/freepats/Tone_000");
 
     private final String debianPackage;
     private final String file;
