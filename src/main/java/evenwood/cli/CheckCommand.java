@@ -11,6 +11,7 @@ import evenwood.report.Sentences;
 import evenwood.rig.PresetProblem;
 import evenwood.rig.Presets;
 import evenwood.sound.DemoPerformer;
+import evenwood.sound.DemoScenario;
 import evenwood.sound.SoundFile;
 import evenwood.sound.SoundFiles;
 import evenwood.sound.SoundSource;
@@ -28,6 +29,8 @@ import picocli.CommandLine.Parameters;
     description = "Measures a recording and says what to turn.")
 final class CheckCommand implements Callable<Integer> {
     private static final int TEXT_WIDTH = 100;
+    private static final int DEMO_SAMPLE_RATE_HZ = 48_000;
+    private static final long DEMO_SEED = 1;
 
     @Parameters(index = "0", arity = "0..1", paramLabel = "TAKE",
         description = "WAV, AIFF, FLAC, Ogg Vorbis or MP3; 8 to 192 kHz.")
@@ -90,7 +93,7 @@ final class CheckCommand implements Callable<Integer> {
 
     private SoundSource open() {
         if (demo) {
-            return DemoPerformer.kitchen();
+            return new DemoPerformer(DEMO_SAMPLE_RATE_HZ, DEMO_SEED, DemoScenario.kitchen());
         }
         try {
             return SoundFiles.open(Path.of(take), channel);

@@ -1,8 +1,10 @@
 package evenwood.cli;
 
 import java.io.PrintStream;
+import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.nio.charset.CharsetEncoder;
+import java.nio.charset.StandardCharsets;
 
 /**
  * Where the words go: knows whether a person watches and which characters can be shown.
@@ -29,6 +31,11 @@ final class Terminal {
         return new Terminal(System.out, System.err, person, Charset.forName(encoding));
     }
 
+    /** For help texts, which are plain words in every terminal. */
+    PrintWriter helpWriter() {
+        return new PrintWriter(out, true);
+    }
+
     boolean isInteractive() {
         return interactive;
     }
@@ -40,7 +47,7 @@ final class Terminal {
 
     /** Machine-readable text, untouched and in UTF-8 whatever the terminal's own encoding is. */
     void raw(String text) {
-        byte[] bytes = (text + "\n").getBytes(java.nio.charset.StandardCharsets.UTF_8);
+        byte[] bytes = (text + "\n").getBytes(StandardCharsets.UTF_8);
         out.write(bytes, 0, bytes.length);
         out.flush();
     }

@@ -19,10 +19,10 @@ final class DistortionRule {
     static List<Finding> findings(TakeReadings readings) {
         DistortionReading distortion = readings.distortion();
         boolean told = distortion.verdict() == DistortionReading.Verdict.CLIPPED || distortion.verdict() == DistortionReading.Verdict.ONSET;
-        if (!told || distortion.stage().isEmpty() || distortion.probability() < SURE_ENOUGH) {
+        if (!told || distortion.stage() == DistortionReading.Stage.NONE || distortion.probability() < SURE_ENOUGH) {
             return List.of();
         }
-        boolean converter = distortion.stage().get() == DistortionReading.Stage.CONVERTER;
+        boolean converter = distortion.stage() == DistortionReading.Stage.CONVERTER;
         return List.of(new Finding(converter ? Fault.CLIPPING : Fault.OVERDRIVEN, severity(distortion), distortion.probability(),
             converter ? converterEvidence(distortion) : stageEvidence(distortion)));
     }
@@ -42,6 +42,6 @@ final class DistortionRule {
         if (distortion.onsetDbfs().isEmpty()) {
             return Statement.of("overdriven.evidence");
         }
-        return Statement.of("overdriven.onset", distortion.onsetDbfs().getAsDouble(), distortion.onsetUncertaintyDb());
+        return Statement.of("overdriven.onset", distortion.onsetDbfs().getAsDouble(), distortion.onsetUncertaintyDb().getAsDouble());
     }
 }

@@ -68,7 +68,7 @@ final class NoiseRule {
         }
         String key = fault.id() + (played ? ".evidence" : ".alone");
         findings.add(new Finding(fault, severity.get(), probability(limits.slightDb() - under),
-            Statement.of(key, frequencyHz, levelDbfs, Math.abs(under), under < 0 ? "above" : "under"), Optional.ofNullable(bandHz)));
+            Statement.of(key, frequencyHz, levelDbfs, Math.abs(under), under < 0 ? 1 : 0), Optional.ofNullable(bandHz)));
     }
 
     /** That it is really past the limit of being noticed, from the measuring uncertainty alone. */

@@ -89,7 +89,7 @@ public final class Listening implements AutoCloseable {
         }
 
         @Override
-        public void gap(LiveGap gap) {
+        public void gap(long lostFrames) {
             meters.gap();
         }
 

@@ -7,6 +7,7 @@ import evenwood.coach.Move;
 import evenwood.judge.Finding;
 import evenwood.judge.Statement;
 import evenwood.measure.BandLevel;
+import evenwood.measure.DistortionReading;
 import evenwood.measure.NoiseReading;
 import evenwood.measure.NoteSummary;
 import evenwood.measure.Ring;
@@ -105,7 +106,8 @@ public final class CheckJson {
     private void distortion(TakeReadings readings) throws IOException {
         json.writeObjectFieldStart("distortion");
         json.writeStringField("verdict", readings.distortion().verdict().name().toLowerCase(Locale.ROOT));
-        text("stage", readings.distortion().stage().map(stage -> stage.name().toLowerCase(Locale.ROOT).replace('_', '-')).orElse(null));
+        text("stage", readings.distortion().stage() == DistortionReading.Stage.NONE ? null
+            : readings.distortion().stage().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         number("onsetDbfs", readings.distortion().onsetDbfs());
         json.writeNumberField("clippedSamples", readings.distortion().clippedSamples());
         number("probability", readings.distortion().probability());

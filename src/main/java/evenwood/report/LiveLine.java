@@ -68,7 +68,8 @@ public final class LiveLine {
     }
 
     private static String note(NowReading now) {
-        return now.note().map(note -> String.format(Locale.ROOT, "%s %+.0f cents", note.name(), note.cents())).orElse("–");
+        return now.pitch().frequencyHz() == 0 ? "–"
+            : String.format(Locale.ROOT, "%s %+.0f cents", now.pitch().name(), now.pitch().cents());
     }
 
     private static String ladder(double level, double highest) {
