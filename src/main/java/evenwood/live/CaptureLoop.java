@@ -81,7 +81,9 @@ final class CaptureLoop implements Runnable {
                 stopping = true;
             }
         } catch (RuntimeException lost) {
-            message = words(lost);
+            if (!stopping) {
+                message = words(lost);
+            }
         }
         return false;
     }
@@ -110,6 +112,8 @@ final class CaptureLoop implements Runnable {
             position = position + gap.lostFrames();
         }
         message = "";
+        // Before running is seen, or the watchdog would judge by a time long gone.
+        lastFrameNanos = now;
         running = true;
     }
 

@@ -94,11 +94,12 @@ final class Watchdog implements Runnable {
     }
 
     private String message(LiveGap open) {
+        boolean waiting = !capture.isRunning() && !capture.isFinished();
+        if (!waiting && analysis.presence().isDead()) {
+            return DeadInputAdvice.words(analysis.presence(), format.channel(), otherChannelWithSound());
+        }
         if (!capture.isRunning()) {
             return capture.message();
-        }
-        if (analysis.presence().isDead()) {
-            return DeadInputAdvice.words(analysis.presence(), format.channel(), otherChannelWithSound());
         }
         return open == null ? "" : "listen: this computer cannot keep up and sound is lost; close other programs";
     }
@@ -118,11 +119,11 @@ final class Watchdog implements Runnable {
         return loudest;
     }
 
-    /** Looks a last time and says that the take is over. [stopping thread, after {@link #run} has ended] */
     void stop() {
         stopped = true;
     }
 
+    /** Says how the take ended. [stopping thread, after {@link #run} has ended] */
     void lastLook() {
         publish(nanoTime.getAsLong());
     }

@@ -63,15 +63,16 @@ class LiveTakeTest {
         take.stop();
         assertThat(take.state().heardFrames() + take.state().lostFrames()).isEqualTo(31 * 512);
         assertThat(take.state().lostFrames()).isGreaterThanOrEqualTo(19 * 512);
-        assertThat(gaps).containsExactly(take.state().lostFrames());
+        // One loss or two: the analysis may have taken its first block in the middle of it.
+        assertThat(gaps.stream().mapToLong(Long::longValue).sum()).isEqualTo(take.state().lostFrames());
     }
 
     @Test
     void aDeviceThatGoesAwayAndComesBackIsHeardAgain() {
         ScriptedSource first = new ScriptedSource(RATE_HZ).counts(0, 3, 512).goesAway();
         LiveTake take = take(first, listener(), 50);
-        Waiting.until("the loss is told", () -> take.state().phase() == LiveState.Phase.WAITING_FOR_DEVICE && heard.size() == 3);
-        Waiting.until("the reason is told", () -> take.state().message().equals("still away"));
+        Waiting.until("the loss is told", () -> take.state().message().equals("still away") && heard.size() == 3);
+        assertThat(take.state().phase()).isEqualTo(LiveState.Phase.WAITING_FOR_DEVICE);
         clockNanos.addAndGet(2_000 * MS);
         devices.add(new ScriptedSource(RATE_HZ).counts(3, 2, 512));
         Waiting.until("it runs again", () -> take.state().phase() == LiveState.Phase.RUNNING && heard.size() == 5);
@@ -101,7 +102,7 @@ class LiveTakeTest {
     @Test
     void stoppingWhileTheDeviceIsAwayKeepsWhatWasHeard() {
         LiveTake take = take(new ScriptedSource(RATE_HZ).counts(0, 3, 512).goesAway(), listener(), 50);
-        Waiting.until("the loss is told", () -> take.state().phase() == LiveState.Phase.WAITING_FOR_DEVICE && heard.size() == 3);
+        Waiting.until("the loss is told", () -> take.state().message().equals("still away") && heard.size() == 3);
         clockNanos.addAndGet(1_000 * MS);
         take.stop();
         take.stop();
@@ -117,6 +118,18 @@ class LiveTakeTest {
         take.stop();
         assertThat(heard).containsExactly(0f, 1f);
         assertThat(take.state().lostFrames()).isZero();
+    }
+
+    @Test
+    void aTakeOfZerosStillSaysWhatToCheckWhenItIsOver() {
+        ScriptedSource device = new ScriptedSource(RATE_HZ);
+        for (int i = 0; i < 150; i++) {
+            device.delivers(512, 0);
+        }
+        LiveTake take = take(device.ends(), listener(), 200);
+        Waiting.until("the end is told", () -> take.state().phase() == LiveState.Phase.STOPPED);
+        take.stop();
+        assertThat(take.state().message()).startsWith("channel 1 delivers nothing but exact zeros");
     }
 
     @Test
