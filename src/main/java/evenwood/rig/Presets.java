@@ -46,10 +46,18 @@ public final class Presets {
         return Instrument.read(fields(PresetKind.INSTRUMENTS, id));
     }
 
+    /** @throws PresetProblem for an unknown id, with near matches, or a wrong file */
+    public ControlSet controls(String id) {
+        return ControlSet.read(fields(PresetKind.CONTROLS, id));
+    }
+
     /** Reads every preset there is. @throws PresetProblem for the first wrong one */
     public void verify() {
         for (String id : ids(PresetKind.INSTRUMENTS)) {
             instrument(id);
+        }
+        for (String id : ids(PresetKind.CONTROLS)) {
+            controls(id);
         }
     }
 
