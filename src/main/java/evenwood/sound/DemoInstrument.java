@@ -19,7 +19,10 @@ final class DemoInstrument {
     private static final double LOWEST_HZ = 95;
     private static final double DYNAMIC_RANGE_DB = 20;
     private static final double BRIDGE_LOSS = 0.0011;
-    private static final double PICK_FROM_BRIDGE = 0.135;
+    private static final double SOFT_PICK_FROM_BRIDGE = 0.155;
+    private static final double HARD_PICK_FROM_BRIDGE = 0.115;
+    private static final double SOFT_EDGE_SECONDS = 0.00024;
+    private static final double HARD_EDGE_SECONDS = 0.00006;
     private static final double SECOND_STRING_SECONDS = 0.0024;
     private static final double SECOND_STRING_STRENGTH = 0.86;
     private static final double CONTACT_SECONDS = 0.011;
@@ -45,9 +48,13 @@ final class DemoInstrument {
     private double clickLevel;
     private double clickState;
 
-    /** Something a hand does to one string. {@code strength} below 0: it comes down on the string within that many seconds. */
-    private record Stroke(long frame, int string, double hz, double decaySeconds, double inharmonicity,
-                          double strength, double position, double edgeSeconds, double chokeSeconds) { }
+    /** Something a hand does to one string: plucks it, or comes down on it so that it dies away within {@code restSeconds}. */
+    private record Stroke(long frame, int string, double restSeconds, double hz, double decaySeconds, double inharmonicity,
+                          double strength, double position, double edgeSeconds) {
+        boolean comesDown() {
+            return restSeconds > 0;
+        }
+    }
 
     DemoInstrument(int sampleRateHz, long seed, List<DemoNote> notes) {
         pickup = new BridgePickup(sampleRateHz);
@@ -84,17 +91,21 @@ final class DemoInstrument {
     }
 
     private static Stroke resting(int string, long frame, double decaySeconds) {
-        return new Stroke(frame, string, 0, 0, 0, -1, 0, 0, decaySeconds);
+        return new Stroke(frame, string, decaySeconds, 0, 0, 0, 0, 0, 0);
     }
 
     private static Stroke struck(int string, long frame, DemoNote note, double share) {
         double hz = note.hz() * Math.pow(2, CENTS[string] / 1200);
         double shorter = Math.pow(2, note.fret() / 12.0);
         double strength = Decibels.toAmplitude(DYNAMIC_RANGE_DB * (note.strength() - 1)) * share;
-        double position = PICK_FROM_BRIDGE * shorter * (1.15 - 0.3 * note.strength());
-        double edgeSeconds = 0.00024 - 0.00018 * note.strength();
-        return new Stroke(frame, string, hz, decaySeconds(hz, note.fret()), INHARMONICITY[note.course()] * shorter * shorter,
-            strength, position, edgeSeconds, 0);
+        double position = shorter * between(SOFT_PICK_FROM_BRIDGE, HARD_PICK_FROM_BRIDGE, note.strength());
+        double edgeSeconds = between(SOFT_EDGE_SECONDS, HARD_EDGE_SECONDS, note.strength());
+        return new Stroke(frame, string, 0, hz, decaySeconds(hz, note.fret()), INHARMONICITY[note.course()] * shorter * shorter,
+            strength, position, edgeSeconds);
+    }
+
+    private static double between(double soft, double hard, double strength) {
+        return soft + (hard - soft) * strength;
     }
 
     /** A note's end counts only if the pair has not been struck again by then. */
@@ -130,8 +141,8 @@ final class DemoInstrument {
 
     private void play(Stroke stroke) {
         PluckedString string = strings[stroke.string];
-        if (stroke.strength < 0) {
-            string.choke(stroke.chokeSeconds);
+        if (stroke.comesDown()) {
+            string.choke(stroke.restSeconds);
             return;
         }
         string.tune(stroke.hz, stroke.decaySeconds, BRIGHT_SHARE * stroke.decaySeconds, stroke.inharmonicity);

@@ -1,6 +1,7 @@
 package evenwood.sound;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
 
@@ -46,7 +47,7 @@ final class DemoScore {
         score.strummed(HARD, G, C, D, G);
         score.rest();
         score.tune();
-        return score.notes.stream().sorted(java.util.Comparator.comparingDouble(DemoNote::startSeconds)).toList();
+        return score.notes.stream().sorted(Comparator.comparingDouble(DemoNote::startSeconds)).toList();
     }
 
     /** When the last string is silent and a moment of quiet has passed. */

@@ -9,8 +9,9 @@ package evenwood.sound;
  * bridge force of an ideally pulled string into the loop (a rectangle as wide as the pick's place on the string, so that
  * harmonics with a node there stay silent); its edges are as round as the pick is gentle. Two more all-passes make
  * high waves travel faster, as stiffness does, so that the partial near 3 kHz stands where n·f·√(1 + B·n²) puts it.
- * Source: Karplus and Strong, Computer Music Journal 7(2), 1983; Jaffe and Smith, same issue (all-pass tuning, pick
- * position, decay, stiffness), both from memory.
+ * Source: Karplus and Strong, Computer Music Journal 7(2), 1983, from memory; Jaffe and Smith, the same, pp. 56–69
+ * (pick position, decay, stiffness, and the all-pass coefficient sin((1−d)ω/2)/sin((1+d)ω/2), which was checked against a
+ * public program citing them).
  * <p>Limits: one plane of vibration; pitch within 0.5 cent, decay within 10 % (PluckedStringTest); stiffness as far as
  * the sample rate leaves room for it.
  * <p>Thread: one owner. Nothing but the constructor allocates.

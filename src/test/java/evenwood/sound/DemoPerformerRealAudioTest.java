@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import evenwood.takes.PackagedTakes;
 import evenwood.takes.PlayedInstrument;
 import evenwood.takes.Take;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -21,8 +22,8 @@ class DemoPerformerRealAudioTest {
             || take.instrument() == PlayedInstrument.BOUZOUKI || take.instrument() == PlayedInstrument.STEEL_STRING_GUITAR).toList();
         double[] lowest = new double[OCTAVES_HZ.length];
         double[] highest = new double[OCTAVES_HZ.length];
-        java.util.Arrays.fill(lowest, Double.POSITIVE_INFINITY);
-        java.util.Arrays.fill(highest, Double.NEGATIVE_INFINITY);
+        Arrays.fill(lowest, Double.POSITIVE_INFINITY);
+        Arrays.fill(highest, Double.NEGATIVE_INFINITY);
         for (Take take : family) {
             double[] octaves = octaves(PackagedTakes.samples(take));
             for (int i = 0; i < octaves.length; i++) {

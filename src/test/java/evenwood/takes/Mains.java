@@ -1,5 +1,6 @@
 package evenwood.takes;
 
+import java.util.Arrays;
 import java.util.SplittableRandom;
 
 /**
@@ -104,7 +105,7 @@ public final class Mains {
                     amplitude[k] = (k == 0 ? 0.7 : 0) + 0.5 * ripple[k] / ripple[1] + 0.35 * pulses[k] / pulses[0];
                 }
             }
-            case RASP -> java.util.Arrays.fill(amplitude, LAST_HUM_HARMONIC, HIGHEST, 1);
+            case RASP -> Arrays.fill(amplitude, LAST_HUM_HARMONIC, HIGHEST, 1);
             default -> {
                 for (int k = 1; k <= HIGHEST; k++) {
                     amplitude[k - 1] = fourier(origin, k);

@@ -1,5 +1,7 @@
 package evenwood.takes;
 
+import java.util.function.DoubleUnaryOperator;
+
 /**
  * Stages that run out of room: the converter, an analogue stage before it (hard, one-sided or soft).
  *
@@ -97,11 +99,11 @@ public final class Overdrive {
         return highest;
     }
 
-    private static float[] shape(float[] clean, Reality reality, java.util.function.DoubleUnaryOperator curve) {
+    private static float[] shape(float[] clean, Reality reality, DoubleUnaryOperator curve) {
         return reality == Reality.ANALOGUE ? FourTimesRate.shape(clean, curve) : each(clean, curve);
     }
 
-    private static float[] each(float[] clean, java.util.function.DoubleUnaryOperator curve) {
+    private static float[] each(float[] clean, DoubleUnaryOperator curve) {
         float[] out = new float[clean.length];
         for (int i = 0; i < out.length; i++) {
             out[i] = (float) curve.applyAsDouble(clean[i]);

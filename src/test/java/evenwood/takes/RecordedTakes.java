@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
 
 /**
@@ -39,7 +40,7 @@ public final class RecordedTakes {
             Files.createDirectories(CACHE);
             Path part = Files.createTempFile(CACHE, "part", ".wav");
             Programs.run("decode recorded take with sox", null, "sox", FOLDER.resolve(name + ".flac").toString(), "-b", "24", "-t", "wavpcm", part.toString(), "remix", "-");
-            return Files.move(part, wav, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+            return Files.move(part, wav, StandardCopyOption.REPLACE_EXISTING);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
