@@ -27,26 +27,16 @@ public final class LoudnessMeter {
     private static final double RANGE_LOW_PERCENT = 10;
     private static final double RANGE_HIGH_PERCENT = 95;
     private static final long RANGE_STABLE_SECONDS = 60;
-
-    private static final int STEPS_PER_SECOND = 100;
-    /** Steps in the 100 ms between two gating blocks. */
-    private static final int STEPS_PER_HOP = 10;
-    private static final int MOMENTARY_HOPS = 4;
-    private static final int SHORT_TERM_HOPS = 30;
     /** Silence that follows a finished take before its range is read. Source: EBU Tech 3342 §5. */
     private static final int TRAILING_HOPS = 15;
-    private static final int REMEMBERED_STEPS = SHORT_TERM_HOPS * STEPS_PER_HOP;
 
     private final int sampleRateHz;
     private final KWeighting[] weighting;
     private final double[] channelWeights;
     private final double[] channelSums;
-    private final double[] stepSums = new double[STEPS_PER_HOP];
-    /** Sum over the 100 ms that end with each of the last steps. */
-    private final double[] hopSums = new double[REMEMBERED_STEPS];
+    private final PowerWindows windows;
     private final LoudnessHistogram blocks = new LoudnessHistogram();
     private final LoudnessHistogram shortTerms = new LoudnessHistogram();
-    private long steps;
     private long frames;
     private long stepEndFrame;
     private double momentaryPower;
@@ -62,12 +52,13 @@ public final class LoudnessMeter {
     }
 
     private LoudnessMeter(int sampleRateHz, double[] channelWeights) {
-        if (sampleRateHz < STEPS_PER_SECOND) {
+        if (sampleRateHz < PowerWindows.STEPS_PER_SECOND) {
             throw new IllegalArgumentException("loudness meter: sampleRateHz=" + sampleRateHz + ", but at least "
-                + STEPS_PER_SECOND + " is needed");
+                + PowerWindows.STEPS_PER_SECOND + " is needed");
         }
         this.sampleRateHz = sampleRateHz;
         this.channelWeights = channelWeights;
+        windows = new PowerWindows(sampleRateHz);
         channelSums = new double[channelWeights.length];
         weighting = new KWeighting[channelWeights.length];
         Arrays.setAll(weighting, channel -> new KWeighting(sampleRateHz));
@@ -113,16 +104,15 @@ public final class LoudnessMeter {
 
     /**
      * The same for a take that is over. Only the range differs: short-term windows look 3 s back, so a live range knows
-     * the last seconds less well; for a file 1.5 s of silence is imagined after the end (EBU Tech 3342 §5). Changes
-     * nothing in the meter, which may go on hearing. [owner's thread]
+     * the last seconds less well; for a file 1.5 s of silence is imagined after the last whole 100 ms (EBU Tech 3342
+     * §5). Changes nothing in the meter, which may go on hearing. [owner's thread]
      */
     public LoudnessReading readingOfFinishedTake() {
         LoudnessHistogram withTail = new LoudnessHistogram();
         withTail.copyFrom(shortTerms);
-        long lastHopStep = steps - steps % STEPS_PER_HOP;
         for (int silentHops = 1; silentHops <= TRAILING_HOPS; silentHops++) {
-            if (lastHopStep + silentHops * STEPS_PER_HOP >= REMEMBERED_STEPS) {
-                withTail.add(shortTermPowerAfterSilence(lastHopStep, silentHops));
+            if (windows.isFullAfterSilence(PowerWindows.SHORT_TERM_HOPS, silentHops)) {
+                withTail.add(windows.meanAfterSilence(PowerWindows.SHORT_TERM_HOPS, silentHops));
             }
         }
         return reading(withTail);
@@ -133,11 +123,9 @@ public final class LoudnessMeter {
             channel.reset();
         }
         Arrays.fill(channelSums, 0);
-        Arrays.fill(stepSums, 0);
-        Arrays.fill(hopSums, 0);
+        windows.reset();
         blocks.reset();
         shortTerms.reset();
-        steps = 0;
         frames = 0;
         stepEndFrame = endFrame(0);
         momentaryPower = 0;
@@ -177,54 +165,35 @@ public final class LoudnessMeter {
             channelSums[channel] = 0;
             weighting[channel].dropLeftovers();
         }
-        stepSums[(int) (steps % STEPS_PER_HOP)] = sum;
-        double hopSum = 0;
-        for (double stepSum : stepSums) {
-            hopSum += stepSum;
+        windows.add(sum);
+        stepEndFrame = endFrame(windows.steps());
+        if (windows.isFull(PowerWindows.MOMENTARY_HOPS)) {
+            renewMomentary();
         }
-        hopSums[(int) (steps % REMEMBERED_STEPS)] = hopSum;
-        steps++;
-        stepEndFrame = endFrame(steps);
-        renewWindows();
-    }
-
-    private void renewWindows() {
-        boolean hopEnds = steps % STEPS_PER_HOP == 0;
-        if (steps >= MOMENTARY_HOPS * STEPS_PER_HOP) {
-            momentaryPower = meanPower(steps, MOMENTARY_HOPS, 0);
-            maxMomentaryPower = Math.max(maxMomentaryPower, momentaryPower);
-            if (hopEnds) {
-                blocks.add(momentaryPower);
-            }
-        }
-        if (steps >= REMEMBERED_STEPS) {
-            shortTermPower = meanPower(steps, SHORT_TERM_HOPS, 0);
-            maxShortTermPower = Math.max(maxShortTermPower, shortTermPower);
-            if (hopEnds) {
-                shortTerms.add(shortTermPower);
-            }
+        if (windows.isFull(PowerWindows.SHORT_TERM_HOPS)) {
+            renewShortTerm();
         }
     }
 
-    private double shortTermPowerAfterSilence(long lastHopStep, int silentHops) {
-        return meanPower(lastHopStep, SHORT_TERM_HOPS, silentHops);
+    private void renewMomentary() {
+        momentaryPower = windows.mean(PowerWindows.MOMENTARY_HOPS);
+        maxMomentaryPower = Math.max(maxMomentaryPower, momentaryPower);
+        if (windows.atHopEnd()) {
+            blocks.add(momentaryPower);
+        }
     }
 
-    /** Mean square over a window of so many hops that ends {@code silentHops} after the given step. */
-    private double meanPower(long endStep, int hops, int silentHops) {
-        double sum = 0;
-        for (int hop = 0; hop < hops - silentHops; hop++) {
-            long step = endStep - 1 - (long) hop * STEPS_PER_HOP;
-            if (step >= 0) {
-                sum += hopSums[(int) (step % REMEMBERED_STEPS)];
-            }
+    private void renewShortTerm() {
+        shortTermPower = windows.mean(PowerWindows.SHORT_TERM_HOPS);
+        maxShortTermPower = Math.max(maxShortTermPower, shortTermPower);
+        if (windows.atHopEnd()) {
+            shortTerms.add(shortTermPower);
         }
-        return sum * STEPS_PER_SECOND / ((double) hops * STEPS_PER_HOP * sampleRateHz);
     }
 
     /** The frame where a step ends: at rates that are no multiple of 100 Hz steps differ by one frame. */
     private long endFrame(long step) {
-        return (step + 1) * sampleRateHz / STEPS_PER_SECOND;
+        return (step + 1) * sampleRateHz / PowerWindows.STEPS_PER_SECOND;
     }
 
     private void requireChannels(int heard) {
