@@ -21,6 +21,8 @@ final class MainsFinder {
     /** Twelve: the harmonics that every source of hum fills (reference §8.2). */
     private static final int LOW_HARMONICS = 12;
     private static final double SIGMAS = 4;
+    /** Keeps many high harmonics that have wandered from outvoting the low ones. */
+    private static final double WANDER_SIGMA_HZ = 0.005;
     /** A line cannot win by height alone: about 26 dB over the noise is as sure as any. */
     private static final double MOST_PER_LINE = 6;
     private static final double CLEAR_WIN = 1.3;
@@ -104,7 +106,7 @@ final class MainsFinder {
             joined.clear();
             for (SpectralLine line : lines) {
                 int k = harmonic(line);
-                double allowedHz = SIGMAS * Math.hypot(line.sigmaHz(), k * sigmaHz);
+                double allowedHz = SIGMAS * Math.hypot(line.sigmaHz(), k * sigmaHz) + k * MainsFit.WANDER_HZ / 2;
                 if (k >= 1 && Math.abs(line.frequencyHz() - k * frequencyHz) <= Math.min(allowedHz, 0.1 * frequencyHz)) {
                     joined.add(line);
                 }
@@ -134,7 +136,8 @@ final class MainsFinder {
             for (SpectralLine line : joined) {
                 int k = harmonic(line);
                 double missHz = line.frequencyHz() - k * frequencyHz;
-                double weight = 1 / (line.sigmaHz() * line.sigmaHz());
+                double sigma = Math.hypot(line.sigmaHz(), k * WANDER_SIGMA_HZ);
+                double weight = 1 / (sigma * sigma);
                 weights += weight * k * k;
                 weighted += weight * k * line.frequencyHz();
                 scatter += weight * missHz * missHz;

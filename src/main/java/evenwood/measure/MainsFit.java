@@ -10,6 +10,17 @@ import java.util.List;
  * @param lines         the lines that are its harmonics
  */
 record MainsFit(double frequencyHz, double uncertaintyHz, List<SpectralLine> lines) {
+    /**
+     * How far the mains may wander to either side while it is listened to; harmonic k wanders k times as far. Our choice
+     * from the control bands of public grids, ±20 to ±50 mHz (reference §8.1).
+     */
+    static final double WANDER_HZ = 0.05;
+
+    /** Half width of what belongs to harmonic {@code k} in a spectrum. */
+    double reachHz(int k, LineSpectrum spectrum) {
+        return Math.min(spectrum.shape().lobeHz() + k * WANDER_HZ, frequencyHz / 4);
+    }
+
     /** Number of the harmonic nearest to a frequency. */
     int harmonic(double hz) {
         return (int) Math.round(hz / frequencyHz);
@@ -18,5 +29,16 @@ record MainsFit(double frequencyHz, double uncertaintyHz, List<SpectralLine> lin
     /** How far a frequency is from the nearest harmonic. */
     double missHz(double hz) {
         return Math.abs(hz - harmonic(hz) * frequencyHz);
+    }
+
+    /** Whether a line is neither one of ours nor the skirt of a stronger one of ours. */
+    boolean isStranger(SpectralLine line, LineSpectrum spectrum) {
+        for (SpectralLine ours : lines) {
+            double nearHz = reachHz(harmonic(ours.frequencyHz()), spectrum);
+            if (ours == line || Math.abs(ours.frequencyHz() - line.frequencyHz()) < nearHz && ours.power() >= line.power()) {
+                return false;
+            }
+        }
+        return true;
     }
 }

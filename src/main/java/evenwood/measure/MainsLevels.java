@@ -21,16 +21,16 @@ record MainsLevels(double hum, double buzz) {
     /** @param lines all lines of the spectrum: the place of one that is not the mains's is left out */
     static MainsLevels of(LineSpectrum spectrum, MainsFit mains, List<SpectralLine> lines) {
         double f = mains.frequencyHz();
-        double half = Math.min(spectrum.shape().lobeHz(), f / 2);
         double hum = 0;
         double buzz = 0;
         double buzzVariance = 0;
-        for (int k = 1; k * f + half < spectrum.topHz(); k++) {
+        for (int k = 1; (k + 0.5) * f < spectrum.topHz(); k++) {
+            double half = mains.reachHz(k, spectrum);
             double power = spectrum.excessPower(k * f, half);
             double error = spectrum.excessError(k * f, half);
             if (k <= LAST_HUM_HARMONIC) {
                 hum += power > SURE_ONE * error ? power : 0;
-            } else if (!strangerNear(k * f, half, mains, lines)) {
+            } else if (!strangerNear(k * f, half, mains, lines, spectrum)) {
                 buzz += power;
                 buzzVariance += error * error;
             }
@@ -38,9 +38,10 @@ record MainsLevels(double hum, double buzz) {
         return new MainsLevels(hum, buzz > SURE_SUM * Math.sqrt(buzzVariance) ? buzz : 0);
     }
 
-    private static boolean strangerNear(double hz, double withinHz, MainsFit mains, List<SpectralLine> lines) {
+    private static boolean strangerNear(double hz, double withinHz, MainsFit mains, List<SpectralLine> lines,
+                                        LineSpectrum spectrum) {
         for (SpectralLine line : lines) {
-            if (Math.abs(line.frequencyHz() - hz) < 2 * withinHz && !mains.lines().contains(line)) {
+            if (Math.abs(line.frequencyHz() - hz) < 2 * withinHz && mains.isStranger(line, spectrum)) {
                 return true;
             }
         }

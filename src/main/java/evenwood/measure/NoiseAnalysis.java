@@ -66,7 +66,7 @@ final class NoiseAnalysis {
         if (mains.isPresent()) {
             double f = mains.get().frequencyHz();
             for (int k = 1; k * f < spectrum.topHz(); k++) {
-                spectrum.mark(marks, k * f, Math.min(lobeHz, f / 4));
+                spectrum.mark(marks, k * f, mains.get().reachHz(k, spectrum));
             }
         }
         spectrum.refineNoise(marks);

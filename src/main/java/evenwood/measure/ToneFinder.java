@@ -27,7 +27,7 @@ final class ToneFinder {
     List<Tone> find(List<SpectralLine> lowLines, List<SpectralLine> highLines) {
         List<Tone> tones = new ArrayList<>();
         for (SpectralLine line : lowLines) {
-            if (!isMains(line)) {
+            if (mains.isEmpty() || mains.get().isStranger(line, low)) {
                 addTone(tones, low, line);
             }
         }
@@ -45,18 +45,6 @@ final class ToneFinder {
         if (power > 0) {
             tones.add(new Tone(line.frequencyHz(), Decibels.ofPower(power)));
         }
-    }
-
-    private boolean isMains(SpectralLine line) {
-        if (mains.isEmpty()) {
-            return false;
-        }
-        for (SpectralLine ours : mains.get().lines()) {
-            if (Math.abs(ours.frequencyHz() - line.frequencyHz()) < low.shape().lobeHz() && ours.power() >= line.power()) {
-                return true;
-            }
-        }
-        return false;
     }
 
     private boolean isOfComb(SpectralLine line) {
