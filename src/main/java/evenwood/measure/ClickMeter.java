@@ -43,6 +43,8 @@ public final class ClickMeter {
     private final RecentSound recent;
     private final ClickShape shape;
     private final long[] places = new long[MOST_PLACES];
+    private final long[] gaps = new long[8];
+    private int gapCount;
     private int filled;
     private long parts;
     private int count;
@@ -81,7 +83,13 @@ public final class ClickMeter {
         return new ClickReading(count, first);
     }
 
+    /** Sound is missing between the last block and the next: the step there is nobody's click. [audio thread] */
+    public void gap() {
+        gaps[gapCount++ % gaps.length] = recent.endFrame();
+    }
+
     public void reset() {
+        gapCount = 0;
         Arrays.fill(line, 0f);
         recent.reset();
         filled = 0;
@@ -127,11 +135,20 @@ public final class ClickMeter {
             }
         }
         long frame = peakFrames[(int) (part & (RING - 1))];
-        if (shape.isClick(frame, peak)) {
+        if (!isAtGap(frame) && shape.isClick(frame, peak)) {
             if (count < places.length) {
                 places[count] = frame;
             }
             count++;
         }
+    }
+
+    private boolean isAtGap(long frame) {
+        for (int i = 0; i < Math.min(gapCount, gaps.length); i++) {
+            if (Math.abs(frame - gaps[i]) <= 4L * lag) {
+                return true;
+            }
+        }
+        return false;
     }
 }

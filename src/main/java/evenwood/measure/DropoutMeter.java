@@ -84,6 +84,13 @@ public final class DropoutMeter {
         return places;
     }
 
+    /** Sound is missing between the last block and the next: what is cut there is counted elsewhere. [audio thread] */
+    public void gap() {
+        previous = Float.NaN;
+        runStart = Long.MAX_VALUE / 2;
+        lag = 0;
+    }
+
     public void reset() {
         recent.reset();
         Arrays.fill(lastHeard, Long.MIN_VALUE / 2);

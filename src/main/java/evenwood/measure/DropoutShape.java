@@ -15,8 +15,9 @@ final class DropoutShape {
     private static final double LEAST_RMS = Math.pow(10, -66 / 20.0);
     private static final double LEAST_STEPS = 8;
     private static final double MOST_STILL_SHARE = 0.25;
-    private static final double LEAST_EDGE_MOTION = 0.1;
-    private static final double CLEAR_EDGE = 2;
+    private static final double CLEAR_EDGE_MOTION = 0.1;
+    private static final double LEAST_SHARPNESS = 0.3;
+    private static final double CLEAR_EDGE_STEP = 2;
     private static final double MOST_LEVEL_RATIO = 10;
     private static final double GENTLE = 1.5;
     private static final double CLEAR_SPLICE = 8;
@@ -48,10 +49,7 @@ final class DropoutShape {
         return before > LEAST_RMS && after > LEAST_RMS
             && before < MOST_LEVEL_RATIO * after && after < MOST_LEVEL_RATIO * before
             && isAlive(start - around, start, before) && isAlive(end + 1, end + around, after)
-            && (motion(start - edge, start) > LEAST_EDGE_MOTION * motion(start - around, start)
-                || step(start) > CLEAR_EDGE * motion(start - around, start))
-            && (motion(end + 1, end + edge) > LEAST_EDGE_MOTION * motion(end + 1, end + around)
-                || step(end) > CLEAR_EDGE * motion(end + 1, end + around))
+            && edgesAreSharp(start, end)
             && !isClippedTop(start, end);
     }
 
@@ -65,6 +63,17 @@ final class DropoutShape {
         double out = splice(end);
         return level > LEAST_RMS && level > 2 * LEAST_STEPS * finestStep(start, end)
             && Math.max(in, out) > CLEAR_SPLICE && in * out > BOTH_SPLICES;
+    }
+
+    /** One edge must be clear; by chance the sound may just have stood still at the other. */
+    private boolean edgesAreSharp(long start, long end) {
+        double in = sharpness(step(start), motion(start - edge, start), motion(start - around, start));
+        double out = sharpness(step(end), motion(end + 1, end + edge), motion(end + 1, end + around));
+        return Math.max(in, out) > 1 && Math.min(in, out) > LEAST_SHARPNESS;
+    }
+
+    private static double sharpness(double step, double motionAtEdge, double motion) {
+        return Math.max(motionAtEdge / (CLEAR_EDGE_MOTION * motion), step / (CLEAR_EDGE_STEP * motion));
     }
 
     private boolean isAlive(long from, long to, double level) {

@@ -93,4 +93,22 @@ class ClickMeterTest {
         HeardInBlocks.play(sound, 512, meter::accept);
         assertThat(meter.reading()).isEqualTo(once);
     }
+
+    @Test
+    void theStepWhereSoundIsMissingIsNoClick() {
+        float[] before = new NoiseMixture(RATE_HZ, 1, 7).hiss(-90).samples();
+        float[] after = new NoiseMixture(RATE_HZ, 1, 8).hiss(-90).samples();
+        for (int i = 0; i < after.length; i++) {
+            after[i] += 0.1f;
+        }
+        ClickMeter told = new ClickMeter(RATE_HZ);
+        HeardInBlocks.play(before, 512, told::accept);
+        told.gap();
+        HeardInBlocks.play(after, 512, told::accept);
+        assertThat(told.reading().count()).isZero();
+        ClickMeter notTold = new ClickMeter(RATE_HZ);
+        HeardInBlocks.play(before, 512, notTold::accept);
+        HeardInBlocks.play(after, 512, notTold::accept);
+        assertThat(notTold.reading().count()).isEqualTo(1);
+    }
 }
