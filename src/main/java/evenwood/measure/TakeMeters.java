@@ -25,6 +25,8 @@ public final class TakeMeters {
     private final NoteMeter notes;
     private final LongTermSpectrumMeter spectrum;
     private final NoiseMeter noise;
+    private final ClickMeter clicks;
+    private final DropoutMeter dropouts;
     private final DistortionMeter distortion;
     private final ShortTimeSpectrum shortTime;
     private long frames;
@@ -41,6 +43,8 @@ public final class TakeMeters {
         notes = NoteMeter.onSharedSpectrum(grid, hops);
         spectrum = new LongTermSpectrumMeter(grid, hops);
         noise = new NoiseMeter(grid, NoiseMeter.USUAL_MEMORY_SECONDS);
+        clicks = new ClickMeter(rateHz);
+        dropouts = new DropoutMeter(rateHz);
         distortion = new DistortionMeter(format, grid, hops);
         shortTime = new ShortTimeSpectrum(grid, activity, notes, spectrum, noise);
     }
@@ -52,6 +56,8 @@ public final class TakeMeters {
         loudness.accept(block);
         activity.accept(block);
         notes.accept(block);
+        clicks.accept(block);
+        dropouts.accept(block);
         distortion.accept(block);
         shortTime.accept(block);
         frames += block.frames();
@@ -59,7 +65,8 @@ public final class TakeMeters {
 
     /** Sound is missing between the last block and the next: the step there is nobody's click. [audio thread] */
     public void gap() {
-        // Whoever listens for steps is told here.
+        clicks.gap();
+        dropouts.gap();
     }
 
     /** The newest readings of a take that goes on. [owner's thread] */
@@ -77,7 +84,7 @@ public final class TakeMeters {
         NotesReading played = notes.reading(active);
         return new TakeReadings(new TakeInfo(name, format, (double) frames / format.sampleRateHz()), now(), level.reading(),
             truePeak.reading(), loud, active, played, played.dynamics(), spectrum.reading(active), noise.reading(active),
-            ClickReading.NONE, DropoutReading.NONE, distortion.reading(), RingingReading.NONE);
+            clicks.reading(), dropouts.reading(), distortion.reading(), RingingReading.NONE);
     }
 
     private NowReading now() {
