@@ -17,7 +17,7 @@ import java.util.Optional;
 public record Noticeability(double slightDb, double clearDb, double strongDb) {
     public static final Noticeability HUM = new Noticeability(55, 42, 28);
     public static final Noticeability BUZZ = new Noticeability(62, 50, 35);
-    public static final Noticeability HISS = new Noticeability(55, 42, 30);
+    public static final Noticeability HISS = new Noticeability(48, 40, 28);
     public static final Noticeability TONE = new Noticeability(65, 52, 36);
 
     /** Nothing when the noise lies too far under the playing to be noticed. */

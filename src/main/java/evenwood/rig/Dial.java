@@ -7,13 +7,14 @@ import java.util.List;
  * Something that can be set between two stops: a knob, a slider, a wheel.
  *
  * <p>What a position does is told by points of the control's law, straight between them: decibels over position for a gain,
- * and hertz over position for a frequency, where the line is straight in the logarithm.
+ * and hertz over position for a frequency, where the line is straight in the logarithm. Without points the marking itself is
+ * the value, as on a control printed in decibels or hertz.
  *
  * @param scale  how it is marked
  * @param least  position at the one stop
  * @param most   position at the other stop
  * @param step   the smallest move a hand can make on it
- * @param points position and value, positions rising from least to most
+ * @param points position and value, positions rising from least to most; none when the marking is the value
  */
 public record Dial(Scale scale, double least, double most, double step, List<Point> points) {
     /**
@@ -24,9 +25,9 @@ public record Dial(Scale scale, double least, double most, double step, List<Poi
 
     public Dial {
         points = List.copyOf(points);
-        if (!(least < most) || !(step > 0) || points.size() < 2) {
+        if (!(least < most) || !(step > 0) || points.size() == 1) {
             throw new IllegalArgumentException("dial: least=" + least + ", most=" + most + ", step=" + step + ", points=" + points.size()
-                + ", but least < most, a positive step and two points are needed");
+                + ", but least < most, a positive step and no or two points are needed");
         }
     }
 
@@ -65,6 +66,9 @@ public record Dial(Scale scale, double least, double most, double step, List<Poi
     }
 
     private double between(double position, boolean logarithmic) {
+        if (points.isEmpty()) {
+            return Math.max(least, Math.min(most, position));
+        }
         Point before = points.get(0);
         if (position <= before.position) {
             return before.value;
@@ -80,6 +84,9 @@ public record Dial(Scale scale, double least, double most, double step, List<Poi
     }
 
     private double inverse(double value, boolean logarithmic) {
+        if (points.isEmpty()) {
+            return Math.max(least, Math.min(most, value));
+        }
         boolean rising = points.get(points.size() - 1).value >= points.get(0).value;
         Point before = points.get(0);
         if (rising ? value <= before.value : value >= before.value) {
@@ -108,10 +115,9 @@ public record Dial(Scale scale, double least, double most, double step, List<Poi
         return dial;
     }
 
-    /** Without points the marking is the value: a control printed in decibels or hertz. */
     private static List<Point> points(YamlFields fields, double first, double last, double least, double most, String unit) {
         if (!fields.has("points")) {
-            return List.of(new Point(first, first), new Point(last, last));
+            return List.of();
         }
         List<Point> points = new ArrayList<>();
         for (YamlFields point : fields.parts("points")) {

@@ -115,6 +115,11 @@ final class YamlFields {
         return new YamlFields(file, pathOf(field), required(field, "a group of fields is needed"));
     }
 
+    /** Whether the field is a group of fields and not a single value or list. */
+    boolean isPart(String field) {
+        return fields.get(field) instanceof MappingNode;
+    }
+
     List<YamlFields> parts(String field) {
         List<YamlFields> parts = new ArrayList<>();
         for (Node item : items(field)) {
