@@ -33,7 +33,7 @@ final class FileKind {
             return new FlacDecoder(bytes);
         }
         if (start.startsWith("OggS")) {
-            return new VorbisDecoder(bytes);
+            return VorbisDecoder.open(bytes);
         }
         if (start.matches("RIFF|RF64|BW64|FORM|(?s)(RIFF|RF64|BW64|FORM).{1,7}")) {
             throw new EOFException();

@@ -8,7 +8,7 @@ import java.util.OptionalLong;
  *
  * <p>In: where the samples lie and how they are written. Out: frames, until the stretch or the file is over; a last
  * frame that is not whole is dropped.
- * <p>Thread: one reader; {@link #decode} allocates nothing (SoundFilesTest).
+ * <p>Thread: one reader; {@link #decode} allocates nothing (SoundFileCostTest).
  */
 final class PcmDecoder implements FrameDecoder {
     /** Programs that write into a pipe claim nearly 2 GiB or more, because they cannot come back (seen from sox). */

@@ -10,7 +10,7 @@ import java.util.OptionalLong;
  * <p>Out: blocks filled to their capacity except the last. Floats that are no numbers (NaN, infinite) become 0 and are
  * counted; floats beyond full scale stay. The peak of every channel is watched on the way, so that a take on the wrong
  * channel can be told from a silent one.
- * <p>Thread: one reader. {@link #read} of an uncompressed file allocates nothing (SoundFilesTest).
+ * <p>Thread: one reader. {@link #read} of an uncompressed file allocates nothing (SoundFileCostTest).
  */
 public final class SoundFile implements SoundSource {
     private static final int FRAMES_AT_A_TIME = 1024;

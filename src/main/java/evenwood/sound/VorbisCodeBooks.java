@@ -1,55 +1,51 @@
 package evenwood.sound;
 
 import com.jcraft.jogg.Buffer;
-import com.jcraft.jogg.Packet;
 
 /**
- * Looks through the code books of a Vorbis stream before the decoder does, which believes any size they claim: a few
- * crafted bytes could make it reserve hundreds of megabytes or search for ever.
+ * The code books in a Vorbis setup, looked through for absurd sizes; a part of {@link VorbisSetup}.
  *
- * <p>How: walks the books as the decoder will, without keeping anything. Source of the layout: Vorbis I specification,
- * 3.2.1. Limits: our choice, several times what the reference encoder ever writes.
+ * <p>Source of the layout: Vorbis I specification, 3.2.1. Limits: our choice, several times what the reference encoder
+ * writes (all its qualities pass in SoundFilesReferenceTest).
  */
 final class VorbisCodeBooks {
-    private static final int HEADER_BYTES = 7;
     private static final int SYNC = 0x564342;
     private static final int MOST_VALUES_OF_A_BOOK = 1 << 18;
     private static final int MOST_VALUES = 1 << 20;
 
-    private final Buffer bits = new Buffer();
+    private final Buffer bits;
+    private final int[] dimensions;
 
-    private VorbisCodeBooks(Packet packet) {
-        bits.readinit(packet.packet_base, packet.packet + HEADER_BYTES, Math.max(0, packet.bytes - HEADER_BYTES));
+    private VorbisCodeBooks(Buffer bits, int books) {
+        this.bits = bits;
+        dimensions = new int[books];
     }
 
-    /** Whether the books of this third header packet are of a size one meets. */
-    static boolean areSound(Packet packet) {
-        return new VorbisCodeBooks(packet).areSound();
-    }
-
-    private boolean areSound() {
-        int books = bits.read(8) + 1;
+    /** Steps over the books; says how many dimensions each has, or null when they are of no size one meets. */
+    static int[] dimensions(Buffer bits) {
+        VorbisCodeBooks books = new VorbisCodeBooks(bits, bits.read(8) + 1);
         long values = 0;
-        for (int book = 0; book < books; book++) {
-            long more = valuesOfBook();
+        for (int book = 0; book < books.dimensions.length; book++) {
+            long more = books.valuesOfBook(book);
             values += more;
             if (more < 0 || values > MOST_VALUES) {
-                return false;
+                return null;
             }
         }
-        return true;
+        return books.dimensions;
     }
 
     /** Entries times dimensions of the next book; −1 when it is none. */
-    private long valuesOfBook() {
+    private long valuesOfBook(int book) {
         int sync = bits.read(24);
-        int dimensions = bits.read(16);
+        int dims = bits.read(16);
         int entries = bits.read(24);
-        if (sync != SYNC || dimensions < 1 || entries < 1 || (long) dimensions * entries > MOST_VALUES_OF_A_BOOK) {
+        if (sync != SYNC || dims < 1 || entries < 1 || (long) dims * entries > MOST_VALUES_OF_A_BOOK) {
             return -1;
         }
+        dimensions[book] = dims;
         boolean lengthsFit = bits.read(1) == 1 ? orderedLengths(entries) : plainLengths(entries);
-        return lengthsFit && lookup(dimensions, entries) ? (long) dimensions * entries : -1;
+        return lengthsFit && lookup(dims, entries) ? (long) dims * entries : -1;
     }
 
     private boolean orderedLengths(int entries) {
@@ -79,7 +75,7 @@ final class VorbisCodeBooks {
         return bits.look1() < 0;
     }
 
-    private boolean lookup(int dimensions, int entries) {
+    private boolean lookup(int dims, int entries) {
         int kind = bits.read(4);
         if (kind == 0) {
             return true;
@@ -88,7 +84,7 @@ final class VorbisCodeBooks {
         bits.read(32);
         int width = bits.read(4) + 1;
         bits.read(1);
-        int steps = kind == 1 ? stepsPerDimension(dimensions, entries) : kind == 2 ? dimensions * entries : -1;
+        int steps = kind == 1 ? stepsPerDimension(dims, entries) : kind == 2 ? dims * entries : -1;
         for (int i = 0; i < steps; i++) {
             bits.read(width);
         }
@@ -96,11 +92,11 @@ final class VorbisCodeBooks {
     }
 
     /** The greatest number whose power is not above the entries; −1 where the next power would overflow the decoder. */
-    private static int stepsPerDimension(int dimensions, int entries) {
+    private static int stepsPerDimension(int dims, int entries) {
         int steps = 1;
-        while (Math.pow(steps + 1.0, dimensions) <= entries) {
+        while (Math.pow(steps + 1.0, dims) <= entries) {
             steps++;
         }
-        return Math.pow(steps + 1.0, dimensions) > Integer.MAX_VALUE ? -1 : steps;
+        return Math.pow(steps + 1.0, dims) > Integer.MAX_VALUE ? -1 : steps;
     }
 }

@@ -1,5 +1,6 @@
 package evenwood.sound;
 
+import com.jcraft.jogg.Packet;
 import com.jcraft.jorbis.Block;
 import com.jcraft.jorbis.DspState;
 import java.io.IOException;
@@ -19,8 +20,20 @@ final class VorbisDecoder implements FrameDecoder {
     private final Block block;
     private final float[][][] decoded = new float[1][][];
     private final int[] firstOfChannel;
+    private boolean placeKnown;
+    private long framesDelivered;
+    private long lastFrame = Long.MAX_VALUE;
 
-    VorbisDecoder(FileBytes bytes) throws IOException {
+    /** Reads the headers; the library answers crafted ones with exceptions of any kind. */
+    static VorbisDecoder open(FileBytes bytes) throws IOException {
+        try {
+            return new VorbisDecoder(bytes);
+        } catch (RuntimeException e) {
+            throw OggPackets.damaged(e);
+        }
+    }
+
+    private VorbisDecoder(FileBytes bytes) throws IOException {
         packets = new OggPackets(bytes);
         VorbisHeaders headers = VorbisHeaders.read(packets);
         shape = new FrameShape(headers.info().rate, headers.info().channels, 0, OptionalLong.empty(), 0);
@@ -37,22 +50,41 @@ final class VorbisDecoder implements FrameDecoder {
     @Override
     public int decode(float[] interleaved, int offset, int mostFrames) throws IOException {
         try {
-            int ready = synthesis.synthesis_pcmout(decoded, firstOfChannel);
+            int ready = ready();
             while (ready <= 0) {
                 if (!packets.next()) {
                     return -1;
                 }
+                notePlace(packets.packet());
                 if (block.synthesis(packets.packet()) == 0) {
                     synthesis.synthesis_blockin(block);
                 }
-                ready = synthesis.synthesis_pcmout(decoded, firstOfChannel);
+                ready = ready();
             }
             int frames = Math.min(mostFrames, ready);
             copy(interleaved, offset, frames);
             synthesis.synthesis_read(frames);
+            framesDelivered += frames;
             return frames;
         } catch (RuntimeException e) {
             throw OggPackets.damaged(e);
+        }
+    }
+
+    private int ready() {
+        return (int) Math.min(synthesis.synthesis_pcmout(decoded, firstOfChannel), lastFrame - framesDelivered);
+    }
+
+    /**
+     * The last page of a stream says at which frame it ends, in the middle of a block. JOrbis cuts there, but not when
+     * the first page with sound is also the last one.
+     */
+    private void notePlace(Packet packet) {
+        if (packet.granulepos >= 0) {
+            if (packet.e_o_s != 0 && !placeKnown) {
+                lastFrame = packet.granulepos;
+            }
+            placeKnown = true;
         }
     }
 

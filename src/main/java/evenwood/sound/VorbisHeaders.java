@@ -9,7 +9,7 @@ import java.io.IOException;
  * The three packets a Vorbis stream begins with: description, tags and code books.
  *
  * <p>The tags are replaced by empty ones before the decoder sees them, because it would believe any length they claim
- * and reserve the memory; the code books are looked through for the same reason ({@link VorbisCodeBooks}). Source of the
+ * and reserve the memory; the setup is looked through for the same reason ({@link VorbisSetup}). Source of the
  * layout: Vorbis I specification, 4.2 and 5.2.1.
  */
 record VorbisHeaders(Info info) {
@@ -26,9 +26,7 @@ record VorbisHeaders(Info info) {
         next(packets);
         hear(info, tags, noTags());
         next(packets);
-        if (!VorbisCodeBooks.areSound(packets.packet())) {
-            throw broken(null);
-        }
+        VorbisSetup.check(packets.packet(), info.channels);
         hear(info, tags, packets.packet());
         return new VorbisHeaders(info);
     }
@@ -40,17 +38,13 @@ record VorbisHeaders(Info info) {
     }
 
     private static void hear(Info info, Comment tags, Packet packet) throws FileFault {
-        try {
-            if (info.synthesis_headerin(tags, packet) != 0) {
-                throw broken(null);
-            }
-        } catch (RuntimeException e) {
-            throw broken(e);
+        if (info.synthesis_headerin(tags, packet) != 0) {
+            throw broken();
         }
     }
 
-    private static FileFault broken(Exception cause) {
-        return new FileFault("its Vorbis header is broken", FileFault.EXPORT_AGAIN, cause);
+    static FileFault broken() {
+        return new FileFault("its Vorbis header is broken", FileFault.EXPORT_AGAIN);
     }
 
     private static Packet noTags() {

@@ -182,6 +182,13 @@ class SoundFilesProblemTest {
     }
 
     @Test
+    void coupledChannelsTheDecoderGetsWrongAreNamed() throws IOException {
+        encoded("six.wav", "sox", "source.wav", "-c", "6", "six.wav", "gain", "-3");
+        Tool.run(folder, "oggenc", "-Q", "-q", "3", "-o", "six.ogg", "six.wav");
+        refused(folder.resolve("six.ogg"), "it is an Ogg Vorbis file with 6 coupled channels, which are not read" + CONVERT);
+    }
+
+    @Test
     void aDamagedMp3FileKeepsWhatCameBefore() throws IOException {
         Path file = encoded("take.mp3", "lame", "--quiet", "source.wav", "take.mp3");
         byte[] content = Files.readAllBytes(file);
