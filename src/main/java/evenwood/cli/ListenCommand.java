@@ -41,6 +41,7 @@ final class ListenCommand implements Callable<Integer> {
     private boolean list;
 
     private final Terminal terminal;
+    private LiveState.Phase shownPhase = LiveState.Phase.RUNNING;
     private LiveState.Phase lastPhase = LiveState.Phase.RUNNING;
     private String lastMessage = "";
 
@@ -81,17 +82,37 @@ final class ListenCommand implements Callable<Integer> {
         long start = System.nanoTime();
         long between = terminal.isInteractive() && !json ? REDRAW_NANOS : LINE_NANOS;
         long limit = seconds == null ? Long.MAX_VALUE : Math.round(seconds * 1e9);
+        long next = between;
         boolean first = true;
-        for (long shown = 1; ; shown++) {
-            long due = Math.min(limit, shown * between);
-            if (interruption.isAskedWithin(start + due - System.nanoTime()) || System.nanoTime() - start >= limit) {
+        while (true) {
+            boolean asked = isAskedBefore(start + Math.min(limit, next), listening, interruption);
+            long elapsed = System.nanoTime() - start;
+            if (asked || elapsed >= limit) {
                 return;
+            }
+            if (elapsed >= next) {
+                next += between;
             }
             LivePicture picture = listening.picture();
             show(picture, first);
             first = false;
-            if (picture.state().phase() == LiveState.Phase.STOPPED) {
+            shownPhase = picture.state().phase();
+            if (shownPhase == LiveState.Phase.STOPPED) {
                 return;
+            }
+        }
+    }
+
+    /** Waits until the next line is due, or less: a device that is lost or back is told at once. */
+    private boolean isAskedBefore(long due, Listening listening, Interruption interruption) {
+        while (true) {
+            long left = due - System.nanoTime();
+            if (interruption.isAskedWithin(Math.min(left, REDRAW_NANOS))) {
+                return true;
+            }
+            LiveState state = listening.picture().state();
+            if (left <= REDRAW_NANOS || state.heardFrames() > 0 && state.phase() != shownPhase) {
+                return false;
             }
         }
     }
