@@ -11,6 +11,8 @@ final class MissingRule {
     private static final double ENOUGH_QUIET_SECONDS = 1;
     private static final int ENOUGH_NOTES = 8;
     private static final double ENOUGH_DYNAMICS_DB = 6;
+    /** A soft note's peak stands some 10 dB over its own average; nearer than this it sinks into the noise. */
+    private static final double ENOUGH_NOISE_ROOM_DB = 20;
 
     private MissingRule() { }
 
@@ -31,6 +33,10 @@ final class MissingRule {
             missing.add(Statement.of("missing.notes", readings.dynamics().noteCount(), ENOUGH_NOTES));
         } else if (readings.dynamics().hardDbfs() - readings.dynamics().softDbfs() < ENOUGH_DYNAMICS_DB) {
             missing.add(Statement.of("missing.dynamics"));
+        }
+        double noiseRoomDb = readings.dynamics().softDbfs() - readings.noise().floorDbfs();
+        if (readings.dynamics().isKnown() && noiseRoomDb < ENOUGH_NOISE_ROOM_DB) {
+            missing.add(Statement.of("missing.noise-room", noiseRoomDb, readings.dynamics().rangeDb()));
         }
         if (readings.distortion().verdict() == DistortionReading.Verdict.UNSURE) {
             missing.add(Statement.of("missing.distortion-unsure"));

@@ -100,6 +100,12 @@ class JudgeTest {
     }
 
     @Test
+    void gainCannotSuitSoftAndHardWhenNoiseIsNear() {
+        Verdict verdict = judge.judge(new ReadingsSketch().noise(-45, NONE, NONE, -45).dynamics(-30, -20, -10, 80).readings());
+        assertThat(verdict.missing()).extracting(Statement::key).containsExactly("missing.noise-room");
+    }
+
+    @Test
     void withoutPlayingNothingIsSaidOfLevelButNoiseIs() {
         Verdict verdict = judge.judge(new ReadingsSketch().truePeakDbtp(-45).playing(0, NONE).noise(-48, -50, NONE, NONE).readings());
         assertThat(verdict.findings()).singleElement().satisfies(is(Fault.HUM, Severity.STRONG));
