@@ -29,12 +29,13 @@ final class LineFormats {
 
     /** What to try on a line that names these formats, best first; empty when the channel cannot be had. */
     static List<AudioFormat> toTry(List<AudioFormat> offered, int channel) {
+        List<Integer> channelCounts = channelCounts(offered, channel);
         Set<String> seen = new HashSet<>();
         List<AudioFormat> wanted = new ArrayList<>();
         for (int[] depths : new int[][] {FINE_BITS, COARSE_BITS}) {
             for (int rateHz : RATES_HZ) {
                 for (int bits : depths) {
-                    for (int channels : channelCounts(offered, channel)) {
+                    for (int channels : channelCounts) {
                         offered.stream()
                             .filter(format -> fits(format, rateHz, bits, channels))
                             .map(format -> exact(format, rateHz, channels))
