@@ -22,20 +22,24 @@ public final class SoundFiles {
     public static SoundFile open(Path path, int channel) {
         String name = oneLine(path);
         refuseWhatIsNoFile(path, name);
-        FileBytes bytes = null;
         try {
-            bytes = new FileBytes(path);
-            SoundFile file = withChannel(name, bytes, FileKind.decoder(bytes, name), channel);
-            bytes = null;
-            return file;
+            return opened(path, name, channel);
         } catch (FileFault fault) {
             throw problem(name, fault.getMessage(), fault.advice(), fault);
         } catch (EOFException e) {
             throw problem(name, "the file ends in the middle of its header", FileFault.EXPORT_AGAIN, e);
         } catch (IOException e) {
             throw problem(name, "it cannot be read (" + e.getMessage() + ")", "check the disk or copy the file again", e);
-        } finally {
-            close(bytes);
+        }
+    }
+
+    private static SoundFile opened(Path path, String name, int channel) throws IOException {
+        FileBytes bytes = new FileBytes(path);
+        try {
+            return withChannel(name, bytes, FileKind.decoder(bytes, name), channel);
+        } catch (IOException | RuntimeException e) {
+            bytes.close();
+            throw e;
         }
     }
 
@@ -69,16 +73,5 @@ public final class SoundFiles {
 
     private static String oneLine(Path path) {
         return path.toString().replaceAll("\\p{Cntrl}", "?");
-    }
-
-    private static void close(FileBytes bytes) {
-        if (bytes == null) {
-            return;
-        }
-        try {
-            bytes.close();
-        } catch (IOException e) {
-            throw new IllegalStateException("close a file that could not be opened", e);
-        }
     }
 }
