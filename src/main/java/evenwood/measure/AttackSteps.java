@@ -6,8 +6,10 @@ import evenwood.sound.AudioBlock;
  * What happens in steps of an eighth of a hop (5.3 ms): peak, energy, and how much of the sound is new.
  *
  * <p>In: mono blocks of any size. Out: for each step of each hop the sample peak, the mean square, and the rise: the sum
- * over octaves of the dB by which the octave now exceeds its highest step of 21 to 53 ms ago, at most 15 dB each.
- * <p>How: the highest of several steps, not their mean, so that the pulses of a low string are no rises. Source: our
+ * over octaves of the dB by which the octave now exceeds its highest step of 21 to 53 ms ago, less the 2 dB by which
+ * noise does, at most 15 dB each.
+ * <p>How: the highest of several steps, not their mean, so that the pulses of a low string are no rises, and
+ * steps smoothed by 1 2 1, so that pulses about as far apart as the steps are none either. Source: our
  * choice, after spectral flux with a maximum filter (Böck and Widmer, DAFx 2013).
  * <p>Thread: one owner. {@link #accept} never allocates.
  */
@@ -16,14 +18,17 @@ final class AttackSteps {
     private static final int MEMORY = 10;
     private static final int NEAREST = 4;
     private static final double MOST_RISE_DB = 15;
+    private static final double LEAST_RISE_DB = 2;
     /** What lies 60 dB under the whole sound cannot be heard to rise. */
     private static final double MASKED = 1e-6;
-    private static final double SILENT = 1e-13;
+    private static final double SILENT = 1e-15;
 
     private final HopHistory history;
     private final OctaveEnergies octaves;
     private final int stepFrames;
     private final double[] now;
+    private final double[] last;
+    private final double[] beforeLast;
     private final double[] past;
     private final float[] rows = new float[3 * STEPS_PER_HOP];
     private int filled;
@@ -37,6 +42,8 @@ final class AttackSteps {
         octaves = new OctaveEnergies(grid.sampleRateHz());
         stepFrames = grid.hopFrames() / STEPS_PER_HOP;
         now = new double[octaves.count()];
+        last = new double[octaves.count()];
+        beforeLast = new double[octaves.count()];
         past = new double[octaves.count() * MEMORY];
     }
 
@@ -93,6 +100,8 @@ final class AttackSteps {
     void reset() {
         history.reset();
         octaves.reset();
+        java.util.Arrays.fill(last, 0);
+        java.util.Arrays.fill(beforeLast, 0);
         java.util.Arrays.fill(past, 0);
         filled = 0;
         step = 0;
@@ -124,15 +133,19 @@ final class AttackSteps {
         double rise = 0;
         for (int octave = 0; octave < now.length; octave++) {
             int row = octave * MEMORY;
+            double raw = now[octave];
+            double smooth = (beforeLast[octave] + 2 * last[octave] + raw) / 4;
+            beforeLast[octave] = last[octave];
+            last[octave] = raw;
             double before = 0;
             for (int back = NEAREST; back <= MEMORY; back++) {
                 before = Math.max(before, past[row + (place - back + 2 * MEMORY) % MEMORY]);
             }
-            double ratio = (now[octave] + unheard) / (before + unheard);
+            double ratio = (smooth + unheard) / (before + unheard);
             if (ratio > 1) {
-                rise += Math.min(MOST_RISE_DB, 10 * Math.log10(ratio));
+                rise += Math.max(0, Math.min(MOST_RISE_DB, 10 * Math.log10(ratio) - LEAST_RISE_DB));
             }
-            past[row + place] = now[octave];
+            past[row + place] = smooth;
         }
         place = (place + 1) % MEMORY;
         return rise;

@@ -80,17 +80,16 @@ final class NoteCutter {
             double before = steadyNumber(hop - 2, hop - 1);
             double after = steadyNumber(hop + 1, hop + 2);
             if (before > 0 && after > 0 && Math.abs(after - before) > OTHER_NOTE_SEMITONES && activity.isPlaying(hop) && hop - last > 2) {
-                long at = steepest(hop * STEPS - SLUR_BACK_STEPS, hop * STEPS + STEPS);
                 last = hop;
-                if (noneNear(known, at, 2 * STEPS)) {
-                    starts.add(at);
+                if (noneNear(known, hop * STEPS, 2 * STEPS)) {
+                    starts.add(steepest(hop * STEPS - SLUR_BACK_STEPS, hop * STEPS + STEPS));
                 }
             }
         }
     }
 
     private long steepest(long from, long to) {
-        long best = from;
+        long best = (from + to) / 2;
         for (long at = from; at < to; at++) {
             best = steps.riseDb(at) > steps.riseDb(best) ? at : best;
         }

@@ -9,7 +9,7 @@ package evenwood.measure;
  * (ISMIR 2012), looking to both sides because the decision may wait; the figures are our choice.
  */
 final class OnsetPicker {
-    static final double CLEAR_RISE_DB = 18;
+    static final double CLEAR_RISE_DB = 10;
     private static final int NEAR_STEPS = 6;
     private static final int WIDE_STEPS = 30;
     private static final int SHORTEST_NOTE_STEPS = 9;

@@ -23,6 +23,8 @@ final class PitchEstimate {
     private static final double NEARLY_HIGHEST = 0.9;
     private static final double LEAST_CLARITY = 0.4;
     private static final double SILENT_POWER = 1e-12;
+    private static final double ABSENT = 0.003;
+    private static final double ROOTLESS_CLARITY = 0.5;
     /** Eight periods of a high note make its period eight times as exact; 12 ms are too short for vibrato to matter. */
     private static final double SEVERAL_PERIODS_SECONDS = 0.012;
     private static final int MOST_PERIODS = 8;
@@ -36,6 +38,9 @@ final class PitchEstimate {
     private final float[] taper;
     private final double lagRateHz;
     private final int longestLag;
+    private final float[] heard;
+    private final double binsPerLagRate;
+    private double totalPower;
     private double frequencyHz;
     private double clarity;
 
@@ -55,6 +60,8 @@ final class PitchEstimate {
             // The transform is circular: the far end of the window's correlation is folded back onto the near one.
             windowCorrelation[lag] = (float) (hannCorrelation(part) + hannCorrelation(1 - part));
         }
+        heard = new float[bins];
+        binsPerLagRate = size;
         taper = new float[bins];
         for (int k = (int) Math.ceil(LOWEST_PARTIAL_HZ / binHz); k < bins; k++) {
             taper[k] = (float) Math.min(1, 2 - 2.0 * k / bins);
@@ -79,8 +86,8 @@ final class PitchEstimate {
         reset();
         double lag = correlate(spectrum.power(), null) ? firstHighPeak() : 0;
         if (lag > 0) {
-            clarity = Math.min(1, correlation[(int) Math.round(lag)]);
-            refine(spectrum.frame(), lag * sampleRateHz / lagRateHz);
+            clarity = clarityAt(lag);
+            refine(spectrum.samples(), lag * sampleRateHz / lagRateHz);
         }
     }
 
@@ -89,7 +96,7 @@ final class PitchEstimate {
         reset();
         double lag = correlate(power, earlierPower) ? firstHighPeak() : 0;
         if (lag > 0) {
-            clarity = Math.min(1, correlation[(int) Math.round(lag)]);
+            clarity = clarityAt(lag);
             frequencyHz = lagRateHz / lag;
         }
     }
@@ -101,13 +108,14 @@ final class PitchEstimate {
 
     private boolean correlate(float[] power, float[] without) {
         java.util.Arrays.fill(correlation, 0);
-        double sum = 0;
+        totalPower = 0;
         for (int k = 1; k < taper.length; k++) {
             float p = (without == null ? power[k] : Math.max(0, power[k] - without[k])) * taper[k];
             correlation[2 * k] = p;
-            sum += p;
+            heard[k] = p;
+            totalPower += p;
         }
-        if (sum < SILENT_POWER) {
+        if (totalPower < SILENT_POWER) {
             return false;
         }
         transform.realInverse(correlation, false);
@@ -141,6 +149,23 @@ final class PitchEstimate {
 
     private boolean isPeak(int lag) {
         return correlation[lag] > correlation[lag - 1] && correlation[lag] >= correlation[lag + 1];
+    }
+
+    /**
+     * The height of the peak, but not over {@value #ROOTLESS_CLARITY} when the period is only a common multiple of those of
+     * several notes: then its partials 1 and 2 are missing (a triad), or 1, 5, 7 and 11 (a fifth).
+     */
+    private double clarityAt(double lag) {
+        double bin = binsPerLagRate / lag;
+        boolean rootless = partial(bin, 1) + partial(bin, 2) < ABSENT * totalPower
+            || partial(bin, 1) + partial(bin, 5) + partial(bin, 7) + partial(bin, 11) < ABSENT * totalPower;
+        double height = Math.min(1, correlation[(int) Math.round(lag)]);
+        return rootless ? Math.min(ROOTLESS_CLARITY, height) : height;
+    }
+
+    private double partial(double bin, int number) {
+        int middle = (int) Math.round(number * bin);
+        return middle < 1 || middle + 1 >= heard.length ? 0 : (double) heard[middle - 1] + heard[middle] + heard[middle + 1];
     }
 
     private void refine(float[] samples, double roughLag) {

@@ -87,6 +87,11 @@ public final class ShortTimeSpectrum {
         return work;
     }
 
+    /** The sound the spectrum was taken of, two hops, not windowed. Valid until the next accept. */
+    float[] samples() {
+        return ring;
+    }
+
     static double coefficientScale(HopGrid grid) {
         return 2 * grid.hopFrames() / Math.sqrt(2 / SpectrumWindow.HANN.meanSquare());
     }
