@@ -8,17 +8,19 @@ import evenwood.live.WholeTake;
 import evenwood.report.CheckJson;
 import evenwood.report.CheckText;
 import evenwood.report.Sentences;
-import evenwood.rig.PresetProblem;
 import evenwood.rig.Presets;
 import evenwood.sound.DemoPerformer;
 import evenwood.sound.DemoScenario;
 import evenwood.sound.SoundFile;
 import evenwood.sound.SoundFiles;
+import evenwood.sound.SoundProblem;
 import evenwood.sound.SoundSource;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -74,20 +76,26 @@ final class CheckCommand implements Callable<Integer> {
         } else {
             CheckText.lines(assessment, Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
         }
-        if (whole.failure().isPresent()) {
-            terminal.note(whole.failure().get().getMessage());
+        Optional<String> trouble = whole.failure().map(SoundProblem::getMessage).or(() -> cutShort(source));
+        if (trouble.isPresent()) {
+            terminal.note(trouble.get());
             return ExitCode.FAILED_MIDWAY;
         }
         return assessment.verdict().hasStrong() ? ExitCode.STRONG_FINDING : ExitCode.DONE;
     }
 
+    private static Optional<String> cutShort(SoundSource source) {
+        if (!(source instanceof SoundFile file) || file.missingFrames() == 0) {
+            return Optional.empty();
+        }
+        double missingSeconds = (double) file.missingFrames() / file.format().sampleRateHz();
+        return Optional.of(String.format(Locale.ROOT,
+            "%s: the file ends %.1f s before its header says; what is there was measured; copy or record it again", file.name(), missingSeconds));
+    }
+
     private void checkInstrument() {
         if (instrument != null) {
-            try {
-                Presets.ofPlayer().instrument(instrument);
-            } catch (PresetProblem problem) {
-                throw new BadInput(problem.getMessage());
-            }
+            Presets.ofPlayer().instrument(instrument);
         }
     }
 

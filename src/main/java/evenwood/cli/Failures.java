@@ -1,5 +1,6 @@
 package evenwood.cli;
 
+import evenwood.rig.PresetProblem;
 import evenwood.sound.SoundProblem;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -31,7 +32,7 @@ final class Failures implements CommandLine.IParameterExceptionHandler, CommandL
             terminal.note(sound.getMessage());
             return sound.isMidway() ? ExitCode.FAILED_MIDWAY : ExitCode.BAD_INPUT;
         }
-        if (problem instanceof BadInput) {
+        if (problem instanceof BadInput || problem instanceof PresetProblem) {
             terminal.note(problem.getMessage());
             return ExitCode.BAD_INPUT;
         }

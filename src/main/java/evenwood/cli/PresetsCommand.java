@@ -2,7 +2,6 @@ package evenwood.cli;
 
 import evenwood.report.PresetsJson;
 import evenwood.rig.PresetKind;
-import evenwood.rig.PresetProblem;
 import evenwood.rig.Presets;
 import java.util.EnumMap;
 import java.util.List;
@@ -45,11 +44,7 @@ final class PresetsCommand implements Runnable {
 
     @Command(name = "verify", mixinStandardHelpOptions = true, description = "Reads every preset, your own too, and names the first mistake.")
     int verify() {
-        try {
-            presets.verify();
-        } catch (PresetProblem problem) {
-            throw new BadInput(problem.getMessage());
-        }
+        presets.verify();
         terminal.line("All presets are in order.");
         return ExitCode.DONE;
     }

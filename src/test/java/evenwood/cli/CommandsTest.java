@@ -80,6 +80,18 @@ class CommandsTest {
         assertThat(spoken.exitCode()).isEqualTo(2);
     }
 
+    @Test
+    void aFileThatWasCutShortIsMeasuredAndSaidToBe() throws IOException {
+        Path whole = plucked(0.3);
+        byte[] bytes = Files.readAllBytes(whole);
+        Path half = Files.write(folder.resolve("half.wav"), java.util.Arrays.copyOf(bytes, 44 + 7 * RATE_HZ * 3));
+        Spoken spoken = Spoken.by("check", half.toString(), "--json");
+        assertThat(spoken.err()).isEqualTo(half + ": the file ends 7.0 s before its header says; what is there was measured; copy or record it again"
+            + System.lineSeparator());
+        assertThat(new ObjectMapper().readTree(spoken.out()).at("/take/durationSeconds").doubleValue()).isEqualTo(7.0);
+        assertThat(spoken.exitCode()).isEqualTo(3);
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"--help", "check --help", "listen --help", "presets --help", "--version"})
     void helpIsGivenFreely(String words) {
