@@ -132,7 +132,7 @@ class CommandsTest {
             for (int k = 1; k <= 6; k++) {
                 sum += Math.sin(2 * Math.PI * k * 147 * Math.pow(2, (note % 12) / 12.0) * since) * Math.exp(-since * (3 + k)) / (k * k);
             }
-            return hiss + amplitude * loud * sum * Math.min(1, since / 0.002);
+            return hiss + amplitude * loud * sum * Math.min(1, since / 0.002) * Math.min(1, (0.5 - since) / 0.03);
         });
         return file;
     }
