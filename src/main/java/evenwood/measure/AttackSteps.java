@@ -1,6 +1,7 @@
 package evenwood.measure;
 
 import evenwood.sound.AudioBlock;
+import java.util.Arrays;
 
 /**
  * What happens in steps of an eighth of a hop (5.3 ms): peak, energy, and how much of the sound is new.
@@ -18,49 +19,42 @@ final class AttackSteps {
     private static final int MEMORY = 10;
     private static final int NEAREST = 4;
     private static final double MOST_RISE_DB = 15;
-    private static final double LEAST_RISE_DB = 2;
+    private static final double LEAST_RISE = Math.pow(10, 0.2);
     /** What lies 60 dB under the whole sound cannot be heard to rise. */
     private static final double MASKED = 1e-6;
     private static final double SILENT = 1e-15;
 
     private final HopHistory history;
     private final OctaveEnergies octaves;
-    private final int stepFrames;
+    private final float[] stepSamples;
     private final double[] now;
     private final double[] last;
     private final double[] beforeLast;
-    private final double[] past;
+    private final double[][] past;
     private final float[] rows = new float[3 * STEPS_PER_HOP];
     private int filled;
     private int step;
     private int place;
-    private float peak;
-    private double sum;
 
     AttackSteps(HopGrid grid, int capacityHops) {
         history = new HopHistory(capacityHops, 3 * STEPS_PER_HOP);
-        octaves = new OctaveEnergies(grid.sampleRateHz());
-        stepFrames = grid.hopFrames() / STEPS_PER_HOP;
+        stepSamples = new float[grid.hopFrames() / STEPS_PER_HOP];
+        octaves = new OctaveEnergies(grid, stepSamples.length);
         now = new double[octaves.count()];
         last = new double[octaves.count()];
         beforeLast = new double[octaves.count()];
-        past = new double[octaves.count() * MEMORY];
+        past = new double[MEMORY][octaves.count()];
     }
 
     void accept(AudioBlock block) {
-        float[] in = block.samples();
         int frames = block.frames();
         int done = 0;
         while (done < frames) {
-            int end = Math.min(frames, done + stepFrames - filled);
-            filled += end - done;
-            for (; done < end; done++) {
-                float x = in[done];
-                peak = Math.max(peak, Math.abs(x));
-                sum += x * x;
-                octaves.accept(x);
-            }
-            if (filled == stepFrames) {
+            int count = Math.min(frames - done, stepSamples.length - filled);
+            System.arraycopy(block.samples(), done, stepSamples, filled, count);
+            filled += count;
+            done += count;
+            if (filled == stepSamples.length) {
                 endStep();
             }
         }
@@ -100,24 +94,22 @@ final class AttackSteps {
     void reset() {
         history.reset();
         octaves.reset();
-        java.util.Arrays.fill(last, 0);
-        java.util.Arrays.fill(beforeLast, 0);
-        java.util.Arrays.fill(past, 0);
+        Arrays.fill(last, 0);
+        Arrays.fill(beforeLast, 0);
+        for (double[] row : past) {
+            Arrays.fill(row, 0);
+        }
         filled = 0;
         step = 0;
         place = 0;
-        peak = 0;
-        sum = 0;
     }
 
     private void endStep() {
-        double meanSquare = sum / stepFrames;
-        octaves.endStep(now);
-        rows[step] = peak;
-        rows[STEPS_PER_HOP + step] = (float) meanSquare;
-        rows[2 * STEPS_PER_HOP + step] = (float) riseDb(meanSquare);
-        peak = 0;
-        sum = 0;
+        octaves.accept(stepSamples, now);
+        float meanSquare = meanSquare(stepSamples);
+        rows[step] = peak(stepSamples);
+        rows[STEPS_PER_HOP + step] = meanSquare;
+        rows[2 * STEPS_PER_HOP + step] = (float) riseDb(SILENT + MASKED * meanSquare);
         filled = 0;
         if (++step == STEPS_PER_HOP) {
             step = 0;
@@ -128,26 +120,49 @@ final class AttackSteps {
         }
     }
 
-    private double riseDb(double meanSquare) {
-        double unheard = SILENT + MASKED * meanSquare;
+    private static float peak(float[] x) {
+        float highest = 0;
+        float lowest = 0;
+        for (float sample : x) {
+            highest = sample > highest ? sample : highest;
+            lowest = sample < lowest ? sample : lowest;
+        }
+        return Math.max(highest, -lowest);
+    }
+
+    private static float meanSquare(float[] x) {
+        float even = 0;
+        float odd = 0;
+        for (int i = 0; i < x.length; i += 2) {
+            even += x[i] * x[i];
+            odd += x[i + 1] * x[i + 1];
+        }
+        return (even + odd) / x.length;
+    }
+
+    private double riseDb(double unheard) {
         double rise = 0;
         for (int octave = 0; octave < now.length; octave++) {
-            int row = octave * MEMORY;
-            double raw = now[octave];
-            double smooth = (beforeLast[octave] + 2 * last[octave] + raw) / 4;
+            double smooth = (beforeLast[octave] + 2 * last[octave] + now[octave]) / 4;
             beforeLast[octave] = last[octave];
-            last[octave] = raw;
-            double before = 0;
-            for (int back = NEAREST; back <= MEMORY; back++) {
-                before = Math.max(before, past[row + (place - back + 2 * MEMORY) % MEMORY]);
+            last[octave] = now[octave];
+            double before = highestBefore(octave);
+            past[place][octave] = smooth;
+            if (smooth + unheard > LEAST_RISE * (before + unheard)) {
+                rise += Math.min(MOST_RISE_DB, 10 * Math.log10((smooth + unheard) / (before + unheard) / LEAST_RISE));
             }
-            double ratio = (smooth + unheard) / (before + unheard);
-            if (ratio > 1) {
-                rise += Math.max(0, Math.min(MOST_RISE_DB, 10 * Math.log10(ratio) - LEAST_RISE_DB));
-            }
-            past[row + place] = smooth;
         }
         place = (place + 1) % MEMORY;
         return rise;
+    }
+
+    /** The highest of the steps 4 to 10 ago. The row at {@code place} is the oldest, 10 ago; the next is 9 ago. */
+    private double highestBefore(int octave) {
+        double highest = 0;
+        for (int i = 0, row = place; i <= MEMORY - NEAREST; i++) {
+            highest = Math.max(highest, past[row][octave]);
+            row = row + 1 == MEMORY ? 0 : row + 1;
+        }
+        return highest;
     }
 }

@@ -1,7 +1,5 @@
 package evenwood.measure;
 
-import be.tarsos.dsp.util.fft.FloatFFT;
-
 /**
  * How high a frame of two hops sounds, and how clearly.
  *
@@ -31,8 +29,9 @@ final class PitchEstimate {
     private static final int MOST_MOVES = 12;
     private static final int COARSE_STRIDES = 256;
 
+    private final Likeness likeness = new Likeness();
     private final int sampleRateHz;
-    private final FloatFFT transform;
+    private final PowerCorrelation transform;
     private final float[] correlation;
     private final float[] windowCorrelation;
     private final float[] taper;
@@ -50,11 +49,11 @@ final class PitchEstimate {
         double binHz = (double) sampleRateHz / frameFrames;
         int bins = Math.min(grid.hopFrames(), Integer.highestOneBit((int) Math.round(HIGHEST_PARTIAL_HZ / binHz)));
         int size = 4 * bins;
-        transform = SingleThreadTransform.ofSize(size);
-        correlation = new float[size];
+        transform = new PowerCorrelation(size / 2);
         lagRateHz = size * binHz;
         longestLag = (int) (LONGEST_LAG_IN_FRAMES * size);
         windowCorrelation = new float[longestLag + 2];
+        correlation = new float[longestLag + 2];
         for (int lag = 0; lag < windowCorrelation.length; lag++) {
             double part = lag / (double) size;
             // The transform is circular: the far end of the window's correlation is folded back onto the near one.
@@ -107,21 +106,17 @@ final class PitchEstimate {
     }
 
     private boolean correlate(float[] power, float[] without) {
-        java.util.Arrays.fill(correlation, 0);
         totalPower = 0;
         for (int k = 1; k < taper.length; k++) {
-            float p = (without == null ? power[k] : Math.max(0, power[k] - without[k])) * taper[k];
-            correlation[2 * k] = p;
-            heard[k] = p;
-            totalPower += p;
+            heard[k] = (without == null ? power[k] : Math.max(0, power[k] - without[k])) * taper[k];
+            totalPower += heard[k];
         }
         if (totalPower < SILENT_POWER) {
             return false;
         }
-        transform.realInverse(correlation, false);
-        float whole = correlation[0];
-        for (int lag = 0; lag < windowCorrelation.length; lag++) {
-            correlation[lag] /= whole * windowCorrelation[lag];
+        float[] plain = transform.of(heard);
+        for (int lag = 0; lag < correlation.length; lag++) {
+            correlation[lag] = plain[lag] / (plain[0] * windowCorrelation[lag]);
         }
         return true;
     }
@@ -173,52 +168,14 @@ final class PitchEstimate {
         int periods = Math.max(1, Math.min(MOST_PERIODS, (int) (SEVERAL_PERIODS_SECONDS * sampleRateHz / roughLag)));
         int lag = (int) Math.round(periods * roughLag);
         int stride = 1 + lag / COARSE_STRIDES;
-        int start = (window - lag) / 2 - (stride + 1) * (MOST_MOVES + 1);
+        int start = (window - lag) / 2 - (stride + 1) * (MOST_MOVES + 2);
         if (start < 0) {
             return;
         }
-        lag = stride == 1 ? lag : climb(samples, start, lag, stride);
-        lag = climb(samples, start, lag, 1);
-        double middle = likeness(samples, start, lag);
-        double vertex = vertex(likeness(samples, start, lag - 1), middle, likeness(samples, start, lag + 1));
-        frequencyHz = periods * sampleRateHz / (lag + vertex);
-    }
-
-    /** The nearest lag that is likelier than those a stride away; a few strides off at most. */
-    private static int climb(float[] samples, int start, int from, int stride) {
-        int lag = from;
-        double here = likeness(samples, start, lag);
-        int direction = likeness(samples, start, lag + stride) > here ? stride : -stride;
-        for (int moves = 0; moves < MOST_MOVES; moves++) {
-            double there = likeness(samples, start, lag + direction);
-            if (there <= here) {
-                return lag;
-            }
-            here = there;
-            lag += direction;
-        }
-        return lag;
-    }
-
-    /** The normalised square difference function at one lag. */
-    private static double likeness(float[] x, int start, int lag) {
-        int window = x.length / 2;
-        float both0 = 0;
-        float both1 = 0;
-        float each0 = 0;
-        float each1 = 0;
-        for (int j = start; j < start + window; j += 2) {
-            float a = x[j];
-            float b = x[j + lag];
-            float c = x[j + 1];
-            float d = x[j + lag + 1];
-            both0 += a * b;
-            each0 += a * a + b * b;
-            both1 += c * d;
-            each1 += c * c + d * d;
-        }
-        double each = (double) each0 + each1;
-        return each <= 0 ? 0 : 2 * ((double) both0 + both1) / each;
+        likeness.at(samples, start);
+        lag = stride == 1 ? lag : likeness.climb(lag, stride, MOST_MOVES);
+        lag = likeness.climb(lag, 1, MOST_MOVES);
+        frequencyHz = periods * sampleRateHz / (lag + vertex(likeness.left(), likeness.here(), likeness.right()));
     }
 
     /** Where the top of the parabola through three equally spaced points lies, seen from the middle one. */
