@@ -51,6 +51,26 @@ public final class Presets {
         return ControlSet.read(fields(PresetKind.CONTROLS, id));
     }
 
+    /** @throws PresetProblem for an unknown id, with near matches, or a wrong file */
+    public Pickup pickup(String id) {
+        return Pickup.read(fields(PresetKind.PICKUPS, id));
+    }
+
+    /** @throws PresetProblem for an unknown id, with near matches, or a wrong file */
+    public Cable cable(String id) {
+        return Cable.read(fields(PresetKind.CABLES, id));
+    }
+
+    /** @throws PresetProblem for an unknown id, with near matches, or a wrong file */
+    public Box box(String id) {
+        return Box.read(fields(PresetKind.BOXES, id));
+    }
+
+    /** @throws PresetProblem for an unknown id, with near matches, or a wrong file */
+    public Input input(String id) {
+        return Input.read(fields(PresetKind.INPUTS, id));
+    }
+
     /** Reads every preset there is. @throws PresetProblem for the first wrong one */
     public void verify() {
         for (String id : ids(PresetKind.INSTRUMENTS)) {
@@ -59,6 +79,10 @@ public final class Presets {
         for (String id : ids(PresetKind.CONTROLS)) {
             controls(id);
         }
+        ids(PresetKind.PICKUPS).forEach(this::pickup);
+        ids(PresetKind.CABLES).forEach(this::cable);
+        ids(PresetKind.BOXES).forEach(this::box);
+        ids(PresetKind.INPUTS).forEach(this::input);
     }
 
     private YamlFields fields(PresetKind kind, String id) {

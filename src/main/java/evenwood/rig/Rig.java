@@ -16,10 +16,17 @@ import java.util.Optional;
  * @param tap        where we listen
  * @param controls   the set of controls, in the order sound passes them
  * @param settings   one for each control, in the same order
+ * @param connection how it is plugged in, when the player said so
  */
-public record Rig(String name, Instrument instrument, Tap tap, ControlSet controls, List<Setting> settings) {
+public record Rig(String name, Instrument instrument, Tap tap, ControlSet controls, List<Setting> settings,
+                  Optional<Connection> connection) {
     public Rig {
         settings = List.copyOf(settings);
+    }
+
+    /** A rig of which nobody said how it is plugged in. */
+    public Rig(String name, Instrument instrument, Tap tap, ControlSet controls, List<Setting> settings) {
+        this(name, instrument, tap, controls, settings, Optional.empty());
     }
 
     public Optional<Setting> setting(String controlName) {
@@ -28,7 +35,7 @@ public record Rig(String name, Instrument instrument, Tap tap, ControlSet contro
 
     /** The same rig with other positions. */
     public Rig with(List<Setting> newSettings) {
-        return new Rig(name, instrument, tap, controls, newSettings);
+        return new Rig(name, instrument, tap, controls, newSettings, connection);
     }
 
     /**
@@ -49,7 +56,8 @@ public record Rig(String name, Instrument instrument, Tap tap, ControlSet contro
     static Rig read(YamlFields fields, Presets presets) {
         ControlSet set = presets.controls(fields.text("controls"));
         Rig rig = new Rig(fields.text("name"), presets.instrument(fields.text("instrument")), fields.choice("tap", Tap.class), set,
-            settings(fields, set));
+            settings(fields, set),
+            fields.has("wiring") ? Optional.of(ConnectionReading.read(fields.part("wiring"), presets)) : Optional.empty());
         fields.nothingElse();
         return rig;
     }

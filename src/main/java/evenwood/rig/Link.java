@@ -1,0 +1,5 @@
+package evenwood.rig;
+
+/** One thing the signal passes on its way: a cable or a box. */
+public sealed interface Link permits CableRun, PluggedBox {
+}
