@@ -12,12 +12,13 @@ import java.util.function.Supplier;
  * Listens to an input and keeps measuring: a live take joined with all the meters.
  *
  * <p>Out: {@link #picture()}, the newest readings and how the take stands.
- * <p>How: the meters live on the analysis thread and nowhere else; after every quarter of a second of sound it publishes
- * one immutable set of readings in a volatile field.
+ * <p>How: the meters live on the analysis thread and nowhere else; it publishes one immutable set of readings in a
+ * volatile field: the moment and the peaks twenty times a second, everything else once a second.
  * <p>Thread: any. {@link #stop()} waits until everything captured is measured.
  */
 public final class Listening implements AutoCloseable {
-    private static final double READINGS_EVERY_SECONDS = 0.25;
+    private static final double MOMENT_EVERY_SECONDS = 0.05;
+    private static final int MOMENTS_PER_READINGS = 20;
     /** What the meters look back on; a longer take forgets its beginning where a meter works by hops. */
     private static final double REMEMBERED_SECONDS = 600;
 
@@ -67,13 +68,14 @@ public final class Listening implements AutoCloseable {
         private final String name;
         private final long framesBetween;
         private long framesSince;
+        private int momentsSince;
         private volatile TakeReadings newest;
         private volatile long number;
 
         Meters(SoundFormat format, String name) {
             this.name = name;
             meters = new TakeMeters(format, REMEMBERED_SECONDS);
-            framesBetween = Math.round(READINGS_EVERY_SECONDS * format.sampleRateHz());
+            framesBetween = Math.round(MOMENT_EVERY_SECONDS * format.sampleRateHz());
             newest = meters.readings(name);
         }
 
@@ -83,14 +85,21 @@ public final class Listening implements AutoCloseable {
             framesSince += block.frames();
             if (framesSince >= framesBetween) {
                 framesSince = 0;
-                newest = meters.readings(name);
-                number = number + 1;
+                publish();
             }
         }
 
         @Override
         public void gap(long lostFrames) {
             meters.gap();
+        }
+
+        private void publish() {
+            momentsSince++;
+            boolean all = momentsSince == MOMENTS_PER_READINGS;
+            newest = all ? meters.readings(name) : meters.renewed(newest);
+            number = number + 1;
+            momentsSince = all ? 0 : momentsSince;
         }
 
         TakeReadings finished() {

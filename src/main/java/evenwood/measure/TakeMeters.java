@@ -74,6 +74,11 @@ public final class TakeMeters {
         return readings(name, loudness.reading());
     }
 
+    /** Older readings with their last moment, peaks and loudness renewed: quick enough for every drawn picture. [owner's thread] */
+    public TakeReadings renewed(TakeReadings older) {
+        return older.at(info(older.take().name()), now(), level.reading(), truePeak.reading(), loudness.reading());
+    }
+
     /** The readings of a take that is over: loudness range as the standard wants it for files. [owner's thread] */
     public TakeReadings readingsOfFinishedTake(String name) {
         return readings(name, loudness.readingOfFinishedTake());
@@ -82,9 +87,13 @@ public final class TakeMeters {
     private TakeReadings readings(String name, LoudnessReading loud) {
         ActivityReading active = activity.reading();
         NotesReading played = notes.reading(active);
-        return new TakeReadings(new TakeInfo(name, format, (double) frames / format.sampleRateHz()), now(), level.reading(),
+        return new TakeReadings(info(name), now(), level.reading(),
             truePeak.reading(), loud, active, played, played.dynamics(), spectrum.reading(active), noise.reading(active),
             clicks.reading(), dropouts.reading(), distortion.reading(), RingingReading.NONE);
+    }
+
+    private TakeInfo info(String name) {
+        return new TakeInfo(name, format, (double) frames / format.sampleRateHz());
     }
 
     private NowReading now() {

@@ -28,6 +28,12 @@ public record TakeReadings(TakeInfo take, NowReading now, LevelReading level, Tr
         return activity.playingSeconds() >= LEAST_PLAYING_SECONDS && !spectrum.isSilent();
     }
 
+    /** The same with a newer moment and newer peaks; everything that takes long to work out stays as it was. */
+    TakeReadings at(TakeInfo newTake, NowReading newNow, LevelReading newLevel, TruePeakReading newTruePeak, LoudnessReading newLoudness) {
+        return new TakeReadings(newTake, newNow, newLevel, newTruePeak, newLoudness, activity, notes, dynamics, spectrum, noise, clicks,
+            dropouts, distortion, ringing);
+    }
+
     /** Average level while playing, plain RMS; −Infinity when nothing was played. */
     public double playingDbfs() {
         return spectrum.overallDbfs();

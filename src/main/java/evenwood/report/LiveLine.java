@@ -15,6 +15,8 @@ import java.util.Locale;
 public final class LiveLine {
     private static final double LADDER_LOWEST_DB = -60;
     private static final int LADDER_WIDTH = 40;
+    /** Under this nothing was heard: it is the last of a filter dying away in silence, far under any converter's noise. */
+    private static final double SILENCE_DB = -150;
     private static final JsonFactory FACTORY = new JsonFactory();
 
     private LiveLine() { }
@@ -102,7 +104,7 @@ public final class LiveLine {
     }
 
     private static String db(double level) {
-        return Double.isInfinite(level) ? "    –" : String.format(Locale.ROOT, "%5.1f", level).replace('-', '−');
+        return level < SILENCE_DB ? "    –" : String.format(Locale.ROOT, "%5.1f", level).replace('-', '−');
     }
 
     private static String cut(String text, int widthCharacters) {
@@ -110,7 +112,7 @@ public final class LiveLine {
     }
 
     private static void level(JsonGenerator json, String field, double level) throws IOException {
-        if (Double.isFinite(level)) {
+        if (level >= SILENCE_DB && Double.isFinite(level)) {
             json.writeNumberField(field, Math.rint(level * 100) / 100);
         } else {
             json.writeNullField(field);

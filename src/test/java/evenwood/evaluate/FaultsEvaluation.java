@@ -58,13 +58,15 @@ public final class FaultsEvaluation implements Evaluation {
         for (int number = 0; number < takes.size(); number++) {
             hearClean(takes.get(number), number);
         }
-        List<Take> few = PackagedTakes.oneEach();
-        for (Injection injection : injections()) {
-            for (int number = 0; number < few.size(); number++) {
-                hearInjected(few.get(number), number, injection);
+        List<Take> each = PackagedTakes.oneEach();
+        List<Injection> injections = injections();
+        for (int i = 0; i < injections.size(); i++) {
+            // A different third of the instruments for every amount keeps the run to minutes and leaves none out.
+            for (int number = i % 3; number < each.size(); number += 3) {
+                hearInjected(each.get(number), number, injections.get(i));
             }
         }
-        mains(few);
+        mains(each);
         print(out, takes.size());
     }
 
@@ -97,7 +99,7 @@ public final class FaultsEvaluation implements Evaluation {
 
     /** Mains frequency and hum level against the injected truth, at four levels. */
     private void mains(List<Take> takes) {
-        for (double levelDbfs : new double[] {-72, -62, -52, -42}) {
+        for (double levelDbfs : new double[] {-68, -48}) {
             for (int number = 0; number < takes.size(); number++) {
                 double mainsHz = (number % 2 == 0 ? 50 : 60) + 0.4 * Math.sin(number * 2.3);
                 Mains.Origin origin = Mains.Origin.values()[number % Mains.Origin.values().length];
@@ -178,7 +180,7 @@ public final class FaultsEvaluation implements Evaluation {
         out.println("|---|---|---|---|---|---|");
         found.forEach((injection, counts) -> out.printf(Locale.ROOT, "| %s | %s | %s | %d | %.0f %% | %.0f %% |%n", injection.name, injection.amount,
             injection.noticed ? "yes" : "–", counts[0], 100.0 * counts[1] / counts[0], 100.0 * counts[2] / counts[0]));
-        out.printf(Locale.ROOT, "%nMains: %d takes with hum and buzz of six origins at −72 to −42 dBFS: not found %d; worst frequency error %.4f Hz; worst hum level error %.2f dB.%n",
+        out.printf(Locale.ROOT, "%nMains: %d takes with hum and buzz of six origins at −68 and −48 dBFS: not found %d; worst frequency error %.4f Hz; worst hum level error %.2f dB.%n",
             mainsTried, mainsMissed, worstMainsHz, worstHumDb);
     }
 }
