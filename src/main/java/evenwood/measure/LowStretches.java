@@ -17,6 +17,16 @@ final class LowStretches {
     private final int pieces;
 
     LowStretches(NoiseMemory memory, LongPredicate wanted, int mostHops, int mostPieces) {
+        this(memory, wanted, mostHops, 0, mostPieces);
+    }
+
+    /** Everything from a hop on, cut into pieces of a given length and distance. */
+    static LowStretches newest(NoiseMemory memory, long fromHop, int pieceHops, int stepHops) {
+        return new LowStretches(memory, hop -> hop >= fromHop, pieceHops, stepHops, Integer.MAX_VALUE);
+    }
+
+    /** @param wantedStep distance of the pieces in hops; 0 for half their length */
+    private LowStretches(NoiseMemory memory, LongPredicate wanted, int mostHops, int wantedStep, int mostPieces) {
         this.memory = memory;
         slots = memory.slotsInOrder();
         int longest = 0;
@@ -27,7 +37,7 @@ final class LowStretches {
         long[] starts = new long[2 * NoiseMemory.HOPS_PER_SLOT * slots.length + 1];
         int count = 0;
         if (pieceHops > 0) {
-            int step = Math.max(1, pieceHops / 2);
+            int step = wantedStep > 0 ? wantedStep : Math.max(1, pieceHops / 2);
             for (Run run = new Run(wanted); run.next();) {
                 for (int at = 0; at + pieceHops <= run.hops; at += step) {
                     starts[count++] = run.firstHop + at;
@@ -51,6 +61,11 @@ final class LowStretches {
 
     int pieceFrames() {
         return pieceHops * LowRateStream.FRAMES_PER_HOP;
+    }
+
+    /** The hop a piece starts with. */
+    long pieceStart(int piece) {
+        return pieceStarts[piece];
     }
 
     void copyPiece(int piece, float[] out) {

@@ -41,4 +41,18 @@ record MainsFit(double frequencyHz, double uncertaintyHz, List<SpectralLine> lin
         }
         return true;
     }
+
+    /** Of the first four harmonics, the one with most power; 1 when none of them is there. */
+    int strongestLowHarmonic() {
+        int best = 1;
+        double most = 0;
+        for (SpectralLine line : lines) {
+            int k = harmonic(line.frequencyHz());
+            if (k <= 4 && line.power() > most) {
+                most = line.power();
+                best = k;
+            }
+        }
+        return best;
+    }
 }
