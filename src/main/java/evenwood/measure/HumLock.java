@@ -14,6 +14,8 @@ final class HumLock {
     private static final int ADVANCES_AROUND = 6;
     private static final int PHASES_AROUND = 2;
     private static final double STEADY_DB = 2;
+    /** Where all pieces around are disturbed, the mains is taken to turn on as it was. */
+    private static final double PRIOR_WEIGHT = 0.75;
     private static final int ROUNDS = 12;
     /** Pieces that overlap by half with this window are nearly independent (3.8 %). */
     private static final double DEPENDENCE = 1.04;
@@ -146,7 +148,7 @@ final class HumLock {
     }
 
     private static double angleAround(double[] re, double[] im, int at, int around) {
-        double x = 0;
+        double x = PRIOR_WEIGHT;
         double y = 0;
         for (int p = Math.max(0, at - around); p <= Math.min(re.length - 1, at + around); p++) {
             x += re[p];

@@ -15,6 +15,7 @@ record MainsFit(double frequencyHz, double uncertaintyHz, List<SpectralLine> lin
      * from the control bands of public grids, ±20 to ±50 mHz (reference §8.1).
      */
     static final double WANDER_HZ = 0.05;
+    private static final int LAST_TO_FOLLOW = 7;
 
     /** Half width of what belongs to harmonic {@code k} in a spectrum. */
     double reachHz(int k, LineSpectrum spectrum) {
@@ -42,13 +43,13 @@ record MainsFit(double frequencyHz, double uncertaintyHz, List<SpectralLine> lin
         return true;
     }
 
-    /** Of the first four harmonics, the one with most power; 1 when none of them is there. */
+    /** Of the first seven harmonics, the one with most power; 1 when none of them is there. */
     int strongestLowHarmonic() {
         int best = 1;
         double most = 0;
         for (SpectralLine line : lines) {
             int k = harmonic(line.frequencyHz());
-            if (k <= 4 && line.power() > most) {
+            if (k <= LAST_TO_FOLLOW && line.power() > most) {
                 most = line.power();
                 best = k;
             }

@@ -86,11 +86,11 @@ class ClickMeterTest {
         float[] sound = new NoiseMixture(RATE_HZ, 2, 2).hiss(-90).samples();
         sound[RATE_HZ] += 0.01f;
         ClickMeter meter = new ClickMeter(RATE_HZ);
-        HeardInBlocks.play(sound, 512, meter::accept);
+        Blocks.feed(sound, meter::accept);
         ClickReading once = meter.reading();
         meter.reset();
         assertThat(meter.reading().count()).isZero();
-        HeardInBlocks.play(sound, 512, meter::accept);
+        Blocks.feed(sound, meter::accept);
         assertThat(meter.reading()).isEqualTo(once);
     }
 
@@ -102,13 +102,13 @@ class ClickMeterTest {
             after[i] += 0.1f;
         }
         ClickMeter told = new ClickMeter(RATE_HZ);
-        HeardInBlocks.play(before, 512, told::accept);
+        Blocks.feed(before, told::accept);
         told.gap();
-        HeardInBlocks.play(after, 512, told::accept);
+        Blocks.feed(after, told::accept);
         assertThat(told.reading().count()).isZero();
         ClickMeter notTold = new ClickMeter(RATE_HZ);
-        HeardInBlocks.play(before, 512, notTold::accept);
-        HeardInBlocks.play(after, 512, notTold::accept);
+        Blocks.feed(before, notTold::accept);
+        Blocks.feed(after, notTold::accept);
         assertThat(notTold.reading().count()).isEqualTo(1);
     }
 }

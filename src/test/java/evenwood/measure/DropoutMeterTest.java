@@ -92,12 +92,12 @@ class DropoutMeterTest {
         float[] sound = music(RATE_HZ, 2);
         java.util.Arrays.fill(sound, RATE_HZ, RATE_HZ + 100, 0f);
         DropoutMeter meter = new DropoutMeter(RATE_HZ);
-        HeardInBlocks.play(sound, 512, meter::accept);
+        Blocks.feed(sound, meter::accept);
         DropoutReading once = meter.reading();
         assertThat(once.count()).isEqualTo(1);
         meter.reset();
         assertThat(meter.reading().count()).isZero();
-        HeardInBlocks.play(sound, 512, meter::accept);
+        Blocks.feed(sound, meter::accept);
         assertThat(meter.reading()).isEqualTo(once);
     }
 

@@ -3,8 +3,10 @@ package evenwood.measure;
 import evenwood.sound.AudioBlock;
 import java.util.Arrays;
 
-/** Everything of the noise that a take is asked for, heard as the program hears it: playing or quiet is found, not given. */
+/** The noise of a take as the program hears it: playing or quiet is found, not given. */
 record NoiseListening(ActivityReading activity, NoiseReading noise) {
+    private static final double FADE_SECONDS = 0.01;
+
     static NoiseListening to(float[] samples, int sampleRateHz) {
         return to(samples, sampleRateHz, AudioBlock.DEFAULT_FRAMES);
     }
@@ -14,28 +16,35 @@ record NoiseListening(ActivityReading activity, NoiseReading noise) {
         ActivityMeter activity = ActivityMeter.onSharedSpectrum(grid, Math.max(1, samples.length / grid.hopFrames()));
         NoiseMeter noise = new NoiseMeter(grid, NoiseMeter.USUAL_MEMORY_SECONDS);
         ShortTimeSpectrum spectrum = new ShortTimeSpectrum(grid, activity, noise);
-        AudioBlock block = new AudioBlock(blockFrames);
-        for (int at = 0; at < samples.length; at += blockFrames) {
-            int frames = Math.min(blockFrames, samples.length - at);
-            System.arraycopy(samples, at, block.samples(), 0, frames);
-            block.set(at, frames);
+        Blocks.feed(samples, blockFrames, block -> {
             spectrum.accept(block);
             activity.accept(block);
-        }
+        });
         ActivityReading heard = activity.reading();
         return new NoiseListening(heard, noise.reading(heard));
     }
 
-    /** The same sound with every rest cut out: nobody stops playing. */
-    static float[] withoutRests(float[] samples, int sampleRateHz, ActivityReading activity) {
+    /** The same sound with every rest cut out and the cuts faded over, so that nobody stops playing. */
+    static float[] withoutRests(float[] samples, int sampleRateHz) {
+        ActivityReading activity = to(samples, sampleRateHz).activity;
         int hopFrames = activity.grid().hopFrames();
+        int fade = (int) (FADE_SECONDS * sampleRateHz);
         float[] out = new float[samples.length];
         int done = 0;
+        boolean joined = true;
         for (int hop = 0; (hop + 1) * hopFrames <= samples.length; hop++) {
-            if (activity.isPlaying(hop)) {
-                System.arraycopy(samples, hop * hopFrames, out, done, hopFrames);
-                done += hopFrames;
+            if (!activity.isPlaying(hop)) {
+                joined = false;
+                continue;
             }
+            int from = hop * hopFrames;
+            for (int i = 0; !joined && done >= fade && i < fade; i++) {
+                float share = (float) i / fade;
+                out[done - fade + i] = (1 - share) * out[done - fade + i] + share * samples[from - fade + i];
+            }
+            System.arraycopy(samples, from, out, done, hopFrames);
+            done += hopFrames;
+            joined = true;
         }
         return Arrays.copyOf(out, done);
     }
