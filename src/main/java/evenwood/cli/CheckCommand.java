@@ -4,11 +4,13 @@ import evenwood.coach.Assessment;
 import evenwood.coach.Coach;
 import evenwood.judge.Statement;
 import evenwood.judge.TargetWindow;
+import evenwood.judge.ToneComparison;
 import evenwood.live.WholeTake;
 import evenwood.report.CheckJson;
 import evenwood.report.CheckText;
 import evenwood.report.Sentences;
 import evenwood.rig.Presets;
+import evenwood.rig.Tap;
 import evenwood.sound.DemoPerformer;
 import evenwood.sound.DemoScenario;
 import evenwood.sound.SoundFile;
@@ -70,7 +72,7 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private int tell(WholeTake whole, SoundSource source) {
-        Assessment assessment = withFileRemarks(new Coach(TargetWindow.DEFAULT).assess(whole.readings()), source);
+        Assessment assessment = withFileRemarks(new Coach(TargetWindow.DEFAULT).assess(whole.readings(), wantedTone(whole)), source);
         if (json) {
             terminal.raw(CheckJson.of(assessment, Sentences.english()));
         } else {
@@ -91,6 +93,11 @@ final class CheckCommand implements Callable<Integer> {
         double missingSeconds = (double) file.missingFrames() / file.format().sampleRateHz();
         return Optional.of(String.format(Locale.ROOT,
             "%s: the file ends %.1f s before its header says; what is there was measured; copy or record it again", file.name(), missingSeconds));
+    }
+
+    private Optional<ToneComparison> wantedTone(WholeTake whole) {
+        return Optional.ofNullable(instrument)
+            .flatMap(id -> ToneComparison.withInstrument(whole.readings(), Presets.ofPlayer().instrument(id), Tap.PICKUP));
     }
 
     private void checkInstrument() {

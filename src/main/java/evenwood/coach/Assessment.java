@@ -22,6 +22,6 @@ public record Assessment(TakeReadings readings, Verdict verdict, List<Move> move
     public Assessment withMissing(List<Statement> more) {
         List<Statement> all = new ArrayList<>(verdict.missing());
         all.addAll(more);
-        return new Assessment(readings, new Verdict(verdict.findings(), all), moves);
+        return new Assessment(readings, new Verdict(verdict.findings(), all, verdict.tone()), moves);
     }
 }

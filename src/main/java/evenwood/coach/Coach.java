@@ -2,8 +2,10 @@ package evenwood.coach;
 
 import evenwood.judge.Judge;
 import evenwood.judge.TargetWindow;
+import evenwood.judge.ToneComparison;
 import evenwood.judge.Verdict;
 import evenwood.measure.TakeReadings;
+import java.util.Optional;
 
 /** Judges a take and answers its findings with moves. Same readings, same answer. */
 public final class Coach {
@@ -15,8 +17,13 @@ public final class Coach {
         judge = new Judge(window);
     }
 
+    /** Without a wanted tone. */
     public Assessment assess(TakeReadings readings) {
-        Verdict verdict = judge.judge(readings);
+        return assess(readings, Optional.empty());
+    }
+
+    public Assessment assess(TakeReadings readings, Optional<ToneComparison> tone) {
+        Verdict verdict = judge.judge(readings, tone);
         return new Assessment(readings, verdict, GainCoach.moves(readings, verdict, window));
     }
 }

@@ -3,6 +3,7 @@ package evenwood.judge;
 import evenwood.measure.TakeReadings;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Hears all rules about one take and puts what they found in order. */
 public final class Judge {
@@ -12,13 +13,23 @@ public final class Judge {
         this.window = window;
     }
 
+    /** Without a wanted tone. */
     public Verdict judge(TakeReadings readings) {
+        return judge(readings, Optional.empty());
+    }
+
+    public Verdict judge(TakeReadings readings, Optional<ToneComparison> tone) {
         List<Finding> findings = new ArrayList<>();
         findings.addAll(DistortionRule.findings(readings));
         findings.addAll(LevelRule.findings(readings, window));
         findings.addAll(NoiseRule.findings(readings));
         findings.addAll(InterruptionRule.findings(readings));
+        tone.ifPresent(comparison -> findings.addAll(ToneRule.findings(comparison)));
         findings.sort(Finding.STRONGEST_FIRST);
-        return new Verdict(findings, MissingRule.missing(readings));
+        List<Statement> missing = new ArrayList<>(MissingRule.missing(readings));
+        if (tone.isEmpty() && readings.hasPlaying()) {
+            missing.add(Statement.of("missing.wanted-tone"));
+        }
+        return new Verdict(findings, missing, tone);
     }
 }

@@ -1,17 +1,23 @@
 package evenwood.judge;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What is wrong with a take, and what could not be judged.
  *
  * @param findings strongest first
  * @param missing  what more playing or setup would be needed
+ * @param tone     the tone beside the wanted one, when it is known what is wanted
  */
-public record Verdict(List<Finding> findings, List<Statement> missing) {
+public record Verdict(List<Finding> findings, List<Statement> missing, Optional<ToneComparison> tone) {
     public Verdict {
         findings = List.copyOf(findings);
         missing = List.copyOf(missing);
+    }
+
+    public Verdict(List<Finding> findings, List<Statement> missing) {
+        this(findings, missing, Optional.empty());
     }
 
     public boolean hasStrong() {

@@ -6,19 +6,25 @@ import evenwood.coach.Assessment;
 import evenwood.coach.Move;
 import evenwood.judge.Finding;
 import evenwood.judge.Statement;
+import evenwood.judge.ToneComparison;
 import evenwood.measure.BandLevel;
 import evenwood.measure.DistortionReading;
 import evenwood.measure.NoiseReading;
 import evenwood.measure.NoteSummary;
 import evenwood.measure.Ring;
 import evenwood.measure.TakeReadings;
+import evenwood.measure.ThirdOctave;
 import evenwood.measure.Tone;
+import evenwood.measure.ToneDifference;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 
 /**
  * The result of a check as one JSON object, {@code evenwood.check/1}.
@@ -68,7 +74,7 @@ public final class CheckJson {
         level(readings);
         distortion(readings);
         noise(readings);
-        tone(readings);
+        tone(readings, assessment.verdict().tone());
         ringing(readings.ringing().rings());
         notes(readings.notes().summaries());
         findings(assessment.verdict().findings());
@@ -137,25 +143,33 @@ public final class CheckJson {
         json.writeEndObject();
     }
 
-    private void tone(TakeReadings readings) throws IOException {
+    private void tone(TakeReadings readings, Optional<ToneComparison> tone) throws IOException {
         json.writeObjectFieldStart("tone");
-        json.writeNullField("instrument");
-        json.writeNullField("target");
+        text("instrument", tone.filter(each -> each.against() == ToneComparison.Against.INSTRUMENT).map(ToneComparison::name).orElse(null));
+        text("target", tone.map(ToneComparison::name).orElse(null));
+        Map<ThirdOctave, ToneDifference.Band> differences = new TreeMap<>();
+        tone.ifPresent(each -> each.difference().bands().forEach(band -> differences.put(band.band(), band)));
         json.writeArrayFieldStart("bands");
         for (BandLevel band : readings.spectrum().bands()) {
-            json.writeStartObject();
-            number("centreHz", band.band().centreHz());
-            number("levelDb", band.relativeDb());
-            json.writeNullField("targetDb");
-            json.writeNullField("toleranceDb");
-            json.writeNullField("differenceDb");
-            number("uncertaintyDb", band.relativeHalfWidthDb());
-            json.writeEndObject();
+            toneBand(band, tone.map(each -> each.wantedDb().get(band.band())), Optional.ofNullable(differences.get(band.band())));
         }
         json.writeEndArray();
         number("lowDb", readings.spectrum().lowDb());
         number("midDb", readings.spectrum().midDb());
         number("highDb", readings.spectrum().highDb());
+        json.writeEndObject();
+    }
+
+    /** With a wanted tone the uncertainty is that of the difference, else that of the level. */
+    private void toneBand(BandLevel band, Optional<Double> wantedDb, Optional<ToneDifference.Band> difference) throws IOException {
+        double none = Double.NEGATIVE_INFINITY;
+        json.writeStartObject();
+        number("centreHz", band.band().centreHz());
+        number("levelDb", band.relativeDb());
+        number("targetDb", wantedDb.orElse(none));
+        number("toleranceDb", difference.map(ToneDifference.Band::toleranceDb).orElse(none));
+        number("differenceDb", difference.map(ToneDifference.Band::differenceDb).orElse(none));
+        number("uncertaintyDb", difference.map(ToneDifference.Band::uncertaintyDb).orElse(band.relativeHalfWidthDb()));
         json.writeEndObject();
     }
 

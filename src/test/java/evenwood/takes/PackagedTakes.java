@@ -110,11 +110,13 @@ public final class PackagedTakes {
         if (Files.exists(path)) {
             return path;
         }
-        Needs.file(bank.file().toString());
+        if (bank != SampledBank.RECORDED_NOTES) {
+            Needs.file(bank.file().toString());
+        }
         try {
             Files.createDirectories(path.getParent());
             int frames = (int) Math.round(lengthSeconds * take.sampleRateHz());
-            float[] mono = bank == SampledBank.FREEPATS ? fromPatch(take, notes, lengthSeconds)
+            float[] mono = bank == SampledBank.FREEPATS || bank == SampledBank.RECORDED_NOTES ? fromPatch(take, notes, lengthSeconds)
                 : Arrays.copyOf(fromSoundFont(take, score, path.getParent()), frames);
             return TakeFile.writeFloat(path, mono, take.sampleRateHz());
         } catch (IOException e) {
@@ -139,10 +141,14 @@ public final class PackagedTakes {
     }
 
     private static float[] fromPatch(Take take, List<PlayedNote> notes, double lengthSeconds) throws IOException {
+        boolean plucked = take.instrument().playing() == PlayedInstrument.Playing.PLUCKED;
+        if (take.voice().bank() == SampledBank.RECORDED_NOTES) {
+            return new PatchPlayer(NotePackages.patch(take.voice().program()), plucked, take.sampleRateHz()).play(notes, lengthSeconds);
+        }
         String number = String.format(Locale.ROOT, "%03d_*.pat", take.voice().program());
         try (DirectoryStream<Path> patches = Files.newDirectoryStream(take.voice().bank().file(), number)) {
             GusPatch patch = GusPatch.read(patches.iterator().next());
-            return new PatchPlayer(patch, take.instrument().playing() == PlayedInstrument.Playing.PLUCKED, take.sampleRateHz()).play(notes, lengthSeconds);
+            return new PatchPlayer(patch, plucked, take.sampleRateHz()).play(notes, lengthSeconds);
         }
     }
 

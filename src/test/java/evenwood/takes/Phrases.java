@@ -53,7 +53,10 @@ final class Phrases {
                 case SCALE -> scale();
                 case ARPEGGIO -> arpeggios();
                 case STRUM -> strums();
-                case MELODY -> melody();
+                case MELODY -> melody(scaleTones());
+                case LOW_MELODY -> melody(lowTones());
+                case HIGH_MELODY -> melody(highTones());
+                case CHROMATIC -> chromatic();
                 case LONG_NOTES -> longNotes();
             }
             now += RING_SECONDS + REST_SECONDS;
@@ -100,8 +103,16 @@ final class Phrases {
         }
     }
 
-    private void melody() {
+    private List<Integer> lowTones() {
+        return scaleTones().stream().filter(midi -> midi <= instrument.lowestMidi() + 12).toList();
+    }
+
+    private List<Integer> highTones() {
         List<Integer> tones = scaleTones();
+        return tones.stream().filter(midi -> midi >= tones.get(tones.size() - 1) - 12).toList();
+    }
+
+    private void melody(List<Integer> tones) {
         int at = tones.size() / 2;
         for (int i = 0; i < 14; i++) {
             at = Math.max(0, Math.min(tones.size() - 1, at + random.nextInt(-3, 4)));
@@ -114,6 +125,12 @@ final class Phrases {
         for (int open : instrument.openStrings()) {
             one(open, 2.2 * beatSeconds, 0.9);
             one(Math.min(instrument.highestMidi(), open + 7), 1.4 * beatSeconds, 0.9);
+        }
+    }
+
+    private void chromatic() {
+        for (int midi = instrument.lowestMidi(); midi <= Math.min(instrument.highestMidi(), instrument.lowestMidi() + 36); midi++) {
+            one(midi, 0.6, 0.95);
         }
     }
 

@@ -12,7 +12,9 @@ public enum SampledBank {
     CSOUND("csound-soundfont", "/usr/share/sounds/sf2/sf_GMbank.sf2"),
     MUSESCORE("musescore-general-soundfont", "/usr/share/sounds/sf3/MuseScore_General.sf3"),
     /** A folder of patch files, one a program; the others are SoundFonts. */
-    FREEPATS("freepats", "/usr/share/midi/freepats/Tone_000");
+    FREEPATS("freepats", "/usr/share/midi/freepats/Tone_000"),
+    /** Folders of single recorded notes, one an instrument, from npm packages; see {@link NotePackages}. */
+    RECORDED_NOTES("npm: tonejs-instrument-…-mp3", "target/takes/npm");
 
     private final String debianPackage;
     private final String file;

@@ -1,0 +1,77 @@
+package evenwood.judge;
+
+import evenwood.measure.BandLevel;
+import evenwood.measure.TakeReadings;
+import evenwood.measure.ThirdOctave;
+import evenwood.measure.ToneDifference;
+import evenwood.rig.Instrument;
+import evenwood.rig.Tap;
+import evenwood.rig.ToneTarget;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/**
+ * The tone of a take beside the one that is wanted.
+ *
+ * @param against      what is wanted: what such an instrument usually sounds like, or another take
+ * @param name         the instrument's id, or the other take's name
+ * @param lowestNoteHz where the instrument begins; the words boomy and thin move with it
+ * @param spread       how the uncertainties of the bands hang together
+ * @param wantedDb     the wanted level of each band against all bands, for what was played; bands as in the reading
+ * @param difference   heard − wanted, with uncertainty and tolerance
+ */
+public record ToneComparison(Against against, String name, double lowestNoteHz, ToneSpread spread, Map<ThirdOctave, Double> wantedDb,
+                             ToneDifference difference) {
+    /** What a tone is held against. */
+    public enum Against { INSTRUMENT, TAKE }
+
+    private static final double DEVIATIONS_95 = 1.96;
+    /** Standard deviation that register, key and dynamics leave once the notes are accounted for (ToneEvaluation). */
+    private static final double PLAYING_DEVIATION_DB = 1.7;
+    /** Where the target has next to nothing, what is heard there is no tone. */
+    private static final double LEAST_WANTED_DB = -55;
+    private static final double LEAST_BAND_HZ = 0.9;
+    /** Above, sets of recordings differ by more than any tone control can do. */
+    private static final double HIGHEST_JUDGED_HZ = 11_000;
+    /** A microphone and the room before it: some 5 dB from band to band; common practice for rooms below 300 Hz and small microphones. */
+    private static final double ROOM_DEVIATION_DB = 5;
+
+    public ToneComparison {
+        wantedDb = Map.copyOf(wantedDb);
+    }
+
+    /** Against what such an instrument usually sounds like; empty when that is not known or nothing was played. */
+    public static Optional<ToneComparison> withInstrument(TakeReadings readings, Instrument instrument, Tap tap) {
+        if (instrument.target().isEmpty() || !readings.hasPlaying()) {
+            return Optional.empty();
+        }
+        ToneTarget target = instrument.target().get();
+        double[] wanted = ExpectedTone.levelsDb(target, readings.notes());
+        Map<ThirdOctave, Double> wantedDb = new TreeMap<>();
+        List<ToneDifference.Band> bands = new ArrayList<>();
+        for (BandLevel heard : readings.spectrum().bands()) {
+            int place = ThirdOctave.FROM_50_HZ_TO_16_KHZ.indexOf(heard.band());
+            wantedDb.put(heard.band(), wanted[place]);
+            if (Double.isFinite(heard.relativeDb()) && Double.isFinite(wanted[place])) {
+                bands.add(band(heard, wanted[place], target, place, instrument.lowestHz(), tap));
+            }
+        }
+        return Optional.of(new ToneComparison(Against.INSTRUMENT, instrument.id(), instrument.lowestHz(), ToneSpread.OF_INSTRUMENTS,
+            wantedDb, new ToneDifference(bands)));
+    }
+
+    private static ToneDifference.Band band(BandLevel heard, double wantedDb, ToneTarget target, int place, double lowestHz, Tap tap) {
+        boolean judged = heard.isAboveNoise() && heard.band().centreHz() >= LEAST_BAND_HZ * lowestHz
+            && heard.band().centreHz() <= HIGHEST_JUDGED_HZ && wantedDb > LEAST_WANTED_DB && heard.relativeDb() > LEAST_WANTED_DB;
+        double room = tap.hearsTheRoom() ? ROOM_DEVIATION_DB : 0;
+        double spread = target.spreadDb().get(place);
+        double variance = spread * spread * (1 + 1.0 / target.sources()) + PLAYING_DEVIATION_DB * PLAYING_DEVIATION_DB + room * room;
+        double measured = heard.relativeHalfWidthDb();
+        double uncertainty = Math.hypot(DEVIATIONS_95 * Math.sqrt(variance), measured);
+        double tolerance = target.toleranceDb().get(place) + room;
+        return new ToneDifference.Band(heard.band(), heard.relativeDb() - wantedDb, uncertainty, tolerance, judged ? 1 : 0);
+    }
+}

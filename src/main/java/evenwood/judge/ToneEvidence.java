@@ -1,0 +1,109 @@
+package evenwood.judge;
+
+import evenwood.measure.ToneDifference;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.CholeskyDecomposition;
+import org.hipparchus.linear.DecompositionSolver;
+import org.hipparchus.linear.RealVector;
+import org.hipparchus.special.Erf;
+
+/**
+ * How much a tone difference speaks for each {@link ToneRegion}, and how many dB of it there are.
+ *
+ * <p>How: the difference is taken as a level common to all bands, plus what instruments differ by (normal, variance and
+ * correlation as given), plus one fault: an unknown amount of one of the region's shapes. For each region the logarithm
+ * of the Bayes factor against "no fault" is averaged over its shapes, amounts drawn from half a normal distribution.
+ * Source: general linear model, e.g. Gelman and others, Bayesian Data Analysis, ch. 14 (from memory, not re-read).
+ * <p>Limits: bands without weight or of unknown uncertainty are left out.
+ */
+final class ToneEvidence {
+    /** A usual fault: 8 dB, as the amounts players turn; our choice. */
+    private static final double USUAL_FAULT_DB = 8;
+    /** So wide that a common level, or what was already found, counts for nothing. */
+    private static final double UNKNOWN_DB = 20;
+
+    /** @param logOdds natural logarithm of the Bayes factor  @param amountDb best estimate, excess or lack  @param deviationDb its standard error */
+    record Support(double logOdds, double amountDb, double deviationDb) { }
+
+    private final List<ToneDifference.Band> bands;
+    private final double lowestNoteHz;
+    private final Array2DRowRealMatrix covariance;
+    private final RealVector difference;
+    private DecompositionSolver solver;
+
+    ToneEvidence(ToneDifference whole, ToneSpread spread, double lowestNoteHz) {
+        bands = whole.bands().stream().filter(band -> band.weight() > 0 && Double.isFinite(band.uncertaintyDb())).toList();
+        this.lowestNoteHz = lowestNoteHz;
+        covariance = new Array2DRowRealMatrix(Math.max(1, bands.size()), Math.max(1, bands.size()));
+        difference = new ArrayRealVector(bands.size());
+        for (int i = 0; i < bands.size(); i++) {
+            difference.setEntry(i, bands.get(i).differenceDb());
+            for (int j = 0; j < bands.size(); j++) {
+                int apart = bands.get(i).band().index() - bands.get(j).band().index();
+                covariance.setEntry(i, j, deviation(i) * deviation(j) * spread.correlation(apart) + UNKNOWN_DB * UNKNOWN_DB);
+            }
+        }
+    }
+
+    /** Whether anything can be said at all. */
+    boolean isEmpty() {
+        return bands.size() < 3;
+    }
+
+    Map<ToneRegion, Support> supports() {
+        solver = new CholeskyDecomposition(covariance).getSolver();
+        Map<ToneRegion, Support> supports = new EnumMap<>(ToneRegion.class);
+        for (ToneRegion region : ToneRegion.values()) {
+            supports.put(region, support(region));
+        }
+        return supports;
+    }
+
+    /** From now on the region's best shape may be there in any amount: what else is there? */
+    void accept(ToneRegion region) {
+        RealVector shape = best(region);
+        for (int i = 0; i < bands.size(); i++) {
+            for (int j = 0; j < bands.size(); j++) {
+                covariance.addToEntry(i, j, UNKNOWN_DB * UNKNOWN_DB * shape.getEntry(i) * shape.getEntry(j));
+            }
+        }
+    }
+
+    private Support support(ToneRegion region) {
+        List<Support> each = new ArrayList<>();
+        region.shapes(lowestNoteHz).forEach(shape -> each.add(support(column(region, shape))));
+        double factors = each.stream().mapToDouble(support -> Math.exp(Math.min(300, support.logOdds))).average().orElse(0);
+        Support best = each.stream().max(java.util.Comparator.comparingDouble(Support::logOdds)).orElseThrow();
+        return new Support(Math.log(factors), best.amountDb, best.deviationDb);
+    }
+
+    private RealVector best(ToneRegion region) {
+        return region.shapes(lowestNoteHz).stream().map(shape -> column(region, shape))
+            .max(java.util.Comparator.comparingDouble(column -> support(column).logOdds)).orElseThrow();
+    }
+
+    private Support support(RealVector shape) {
+        RealVector weights = solver.solve(shape);
+        double information = weights.dotProduct(shape);
+        double heard = weights.dotProduct(difference);
+        double variance = 1 / (information + 1 / (USUAL_FAULT_DB * USUAL_FAULT_DB));
+        double mean = variance * heard;
+        double side = Math.max(Double.MIN_NORMAL, 1 + Erf.erf(mean / Math.sqrt(2 * variance)));
+        double logOdds = 0.5 * Math.log(variance / (USUAL_FAULT_DB * USUAL_FAULT_DB)) + 0.5 * mean * mean / variance + Math.log(side);
+        return new Support(logOdds, mean, Math.sqrt(variance));
+    }
+
+    private RealVector column(ToneRegion region, ToneShape shape) {
+        double sign = region.isExcess() ? 1 : -1;
+        return new ArrayRealVector(bands.stream().mapToDouble(band -> sign * shape.perDb(band.centreHz())).toArray());
+    }
+
+    private double deviation(int index) {
+        return Math.max(0.1, bands.get(index).standardErrorDb());
+    }
+}

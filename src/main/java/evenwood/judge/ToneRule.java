@@ -1,0 +1,72 @@
+package evenwood.judge;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Boomy, boxy, nasal, harsh, thin, dull: what a {@link ToneComparison} speaks for.
+ *
+ * <p>How: {@link ToneEvidence} for each region; the likeliest first, and what else there is once that is accounted for, so
+ * that an overall tilt is one finding and not six. Probability: a logistic curve over the evidence against all other
+ * explanations together. Severity: by probability and by how many dB. Source: curves fitted on injected faults and clean
+ * takes, held against takes from other sources (docs/accuracy.md).
+ */
+final class ToneRule {
+    private static final int MOST_FINDINGS = 3;
+    private static final double SLIGHT_PROBABILITY = 0.4;
+    private static final double CLEAR_PROBABILITY = 0.85;
+    private static final double STRONG_PROBABILITY = 0.95;
+    private static final double LEAST_DB = 2;
+    private static final double CLEAR_DB = 4;
+    private static final double STRONG_DB = 9;
+
+    private ToneRule() { }
+
+    static List<Finding> findings(ToneComparison comparison) {
+        ToneEvidence evidence = new ToneEvidence(comparison.difference(), comparison.spread(), comparison.lowestNoteHz());
+        List<Finding> findings = new ArrayList<>();
+        EnumSet<ToneRegion> left = EnumSet.allOf(ToneRegion.class);
+        while (!evidence.isEmpty() && findings.size() < MOST_FINDINGS) {
+            Map<ToneRegion, ToneEvidence.Support> supports = evidence.supports();
+            ToneRegion best = left.stream().max(java.util.Comparator.comparingDouble(region -> probability(region, supports))).orElseThrow();
+            Optional<Finding> finding = finding(comparison, best, supports);
+            if (finding.isEmpty()) {
+                break;
+            }
+            findings.add(finding.get());
+            left.remove(best);
+            evidence.accept(best);
+        }
+        return findings;
+    }
+
+    /** That the region is at fault, against no fault and all others. */
+    static double probability(ToneRegion region, Map<ToneRegion, ToneEvidence.Support> supports) {
+        return ToneCalibration.probability(region, ownLogOdds(region, supports));
+    }
+
+    static double ownLogOdds(ToneRegion region, Map<ToneRegion, ToneEvidence.Support> supports) {
+        double others = 1;
+        for (Map.Entry<ToneRegion, ToneEvidence.Support> other : supports.entrySet()) {
+            others += other.getKey() == region ? 0 : Math.exp(Math.min(300, other.getValue().logOdds()));
+        }
+        return supports.get(region).logOdds() - Math.log(others);
+    }
+
+    private static Optional<Finding> finding(ToneComparison comparison, ToneRegion region, Map<ToneRegion, ToneEvidence.Support> supports) {
+        ToneEvidence.Support support = supports.get(region);
+        double probability = probability(region, supports);
+        if (probability < SLIGHT_PROBABILITY || support.amountDb() < LEAST_DB) {
+            return Optional.empty();
+        }
+        Severity severity = probability >= STRONG_PROBABILITY && support.amountDb() >= STRONG_DB ? Severity.STRONG
+            : probability >= CLEAR_PROBABILITY && support.amountDb() >= CLEAR_DB ? Severity.CLEAR : Severity.SLIGHT;
+        BandHz where = region.bandHz(comparison.lowestNoteHz());
+        String against = comparison.against() == ToneComparison.Against.INSTRUMENT ? ".instrument" : ".take";
+        return Optional.of(new Finding(region.fault(), severity, probability, Statement.of(region.fault().id() + against,
+            where.lowHz(), where.highHz(), support.amountDb(), 1.96 * support.deviationDb()), Optional.of(where)));
+    }
+}
