@@ -117,12 +117,15 @@ final class CheckCommand implements Callable<Integer> {
         }
     }
 
-    /** What only the file knows and the player should hear about. */
+    /** What only the file and the command line know and the player should hear about. */
     private static Assessment withFileRemarks(Assessment assessment, SoundSource source) {
-        if (!(source instanceof SoundFile file)) {
-            return assessment;
-        }
         List<Statement> remarks = new ArrayList<>();
+        if (assessment.verdict().tone().isEmpty() && assessment.readings().hasPlaying()) {
+            remarks.add(Statement.of("missing.wanted-tone"));
+        }
+        if (!(source instanceof SoundFile file)) {
+            return assessment.withMissing(remarks);
+        }
         file.channelPeaks().farLouderChannel().ifPresent(louder ->
             remarks.add(Statement.of("missing.other-channel", file.format().channel(), louder)));
         if (file.replacedSamples() > 0) {

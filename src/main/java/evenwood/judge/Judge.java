@@ -26,10 +26,6 @@ public final class Judge {
         findings.addAll(InterruptionRule.findings(readings));
         tone.ifPresent(comparison -> findings.addAll(ToneRule.findings(comparison)));
         findings.sort(Finding.STRONGEST_FIRST);
-        List<Statement> missing = new ArrayList<>(MissingRule.missing(readings));
-        if (tone.isEmpty() && readings.hasPlaying()) {
-            missing.add(Statement.of("missing.wanted-tone"));
-        }
-        return new Verdict(findings, missing, tone);
+        return new Verdict(findings, MissingRule.missing(readings), tone);
     }
 }

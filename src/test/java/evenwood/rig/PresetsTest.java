@@ -75,7 +75,7 @@ class PresetsTest {
     void anUnknownFieldIsAnsweredWithANearOne() throws IOException {
         Path file = write("violin", "id: violin\nname: My fiddle\nplayed: bowed\nlowestHz: 190\nhighestHz: 3000\ncourses: []\nsource: mine\nsourc: x\n");
         assertThatThrownBy(() -> new Presets(own).instrument("violin")).hasMessage(file
-            + ", line 8, sourc: unknown field, but only id, name, played, lowestHz, highestHz, courses, source are known here; did you mean source?");
+            + ", line 8, sourc: unknown field, but only id, name, played, lowestHz, highestHz, courses, source, target are known here; did you mean source?");
     }
 
     @Test
