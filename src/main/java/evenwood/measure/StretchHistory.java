@@ -1,0 +1,95 @@
+package evenwood.measure;
+
+/**
+ * Peaks of either side, level and brightness of each half hop, for the distortion detectors.
+ *
+ * <p>In: stretches of half a hop. Out: rows of a {@link HopHistory}, in dB, offset removed.
+ * <p>Thread: one owner. Nothing here allocates but the constructor.
+ */
+final class StretchHistory {
+    static final int UPPER_DBFS = 0;
+    static final int LOWER_DBFS = 1;
+    static final int RMS_DBFS = 2;
+    /** Mean square of the first difference over the mean square: a spectrum's middle, in dB. */
+    static final int BRIGHTNESS_DB = 3;
+    private static final int COLUMNS = 4;
+    private static final double FLOOR = 1e-6;
+    /** An attack is a stretch that is 3 dB louder than the two before it. */
+    private static final double RISE = 1.41;
+    /** A note counts as early for the two stretches after its attack too. */
+    private static final int EARLY_STRETCHES = 2;
+
+    private final HopHistory rows;
+    private double sum;
+    private long frames;
+    private float before;
+    private double peakBefore;
+    private double peakBeforeThat;
+    private int sinceAttack;
+    private double peak;
+
+    StretchHistory(int capacity) {
+        rows = new HopHistory(capacity, COLUMNS);
+        reset();
+    }
+
+    /** [audio thread] */
+    void accept(float[] stretch) {
+        float highest = stretch[0];
+        float lowest = stretch[0];
+        double squares = 0;
+        double differences = 0;
+        double stretchSum = 0;
+        float last = before;
+        for (float x : stretch) {
+            highest = Math.max(highest, x);
+            lowest = Math.min(lowest, x);
+            stretchSum += x;
+            squares += x * x;
+            differences += (x - last) * (x - last);
+            last = x;
+        }
+        before = last;
+        sum += stretchSum;
+        frames += stretch.length;
+        double offset = sum / frames;
+        double meanSquare = Math.max(FLOOR * FLOOR, squares / stretch.length - offset * (2 * stretchSum / stretch.length - offset));
+        peak = Math.max(highest, -lowest);
+        noteAttack();
+        long row = rows.append();
+        rows.set(row, UPPER_DBFS, (float) (20 * Math.log10(Math.max(FLOOR, highest - offset))));
+        rows.set(row, LOWER_DBFS, (float) (20 * Math.log10(Math.max(FLOOR, offset - lowest))));
+        rows.set(row, RMS_DBFS, (float) (10 * Math.log10(meanSquare)));
+        rows.set(row, BRIGHTNESS_DB, (float) (10 * Math.log10(Math.max(FLOOR * FLOOR, differences / stretch.length) / meanSquare)));
+    }
+
+    /** Largest magnitude of the newest stretch. */
+    double peak() {
+        return peak;
+    }
+
+    boolean early() {
+        return sinceAttack <= EARLY_STRETCHES;
+    }
+
+    HopHistory rows() {
+        return rows;
+    }
+
+    void reset() {
+        rows.reset();
+        sum = 0;
+        frames = 0;
+        before = 0;
+        peakBefore = 0;
+        peakBeforeThat = 0;
+        sinceAttack = EARLY_STRETCHES + 1;
+    }
+
+    private void noteAttack() {
+        boolean attack = peak > RISE * Math.max(peakBefore, peakBeforeThat);
+        sinceAttack = attack ? 0 : Math.min(sinceAttack + 1, EARLY_STRETCHES + 1);
+        peakBeforeThat = peakBefore;
+        peakBefore = peak;
+    }
+}
