@@ -25,12 +25,13 @@ final class ActivityBands {
     /** Even wide bands of real noise wander this much (our choice). */
     private static final double LEAST_SCATTER_DB = 0.7;
 
+    private final double binHz;
     private final int[] edgeBins;
     private final double[] scatterDb;
     private final double[] reachDb;
 
     ActivityBands(HopGrid grid) {
-        double binHz = grid.sampleRateHz() / (2.0 * grid.hopFrames());
+        binHz = grid.sampleRateHz() / (2.0 * grid.hopFrames());
         double highestHz = Math.min(HIGHEST_HZ, 0.45 * grid.sampleRateHz());
         edgeBins = edges(binHz, highestHz);
         scatterDb = new double[edgeBins.length - 1];
@@ -41,6 +42,10 @@ final class ActivityBands {
             double quantile = new GammaDistribution(shape, 1).inverseCumulativeProbability(1 - FALSE_FRAME_PROBABILITY);
             reachDb[b] = Math.max(4 * LEAST_SCATTER_DB, DB_PER_NEPER * (Math.log(quantile) - Gamma.digamma(shape)));
         }
+    }
+
+    double lowerHz(int band) {
+        return edgeBins[band] * binHz;
     }
 
     int count() {

@@ -1,5 +1,7 @@
 package evenwood.measure;
 
+import evenwood.sound.Decibels;
+
 /**
  * Decides playing, quiet or neither for every remembered hop of an {@link ActivityMeter}.
  *
@@ -28,45 +30,52 @@ final class ActivityDecision {
     private static final byte EMPTY = 3;
 
     private final HopGrid grid;
-    private final ActivityBands bands;
-    private final HopHistory levels;
+    private final ActivityFrames levels;
     private final HopHistory impulses;
     private final long first;
     private final int hops;
 
-    ActivityDecision(HopGrid grid, ActivityBands bands, HopHistory levels, HopHistory impulses) {
+    ActivityDecision(HopGrid grid, ActivityBands bands, HopHistory history, HopHistory impulses) {
         this.grid = grid;
-        this.bands = bands;
-        this.levels = levels;
         this.impulses = impulses;
-        first = levels.firstHop();
-        hops = (int) (levels.endHop() - first);
+        levels = new ActivityFrames(bands, history);
+        first = history.firstHop();
+        hops = levels.count();
     }
 
     ActivityReading reading() {
-        double loudDbfs = SteadyFloor.percentileDbfs(levels, bands.count(), LOUD_SHARE);
-        SteadyFloor floor = new SteadyFloor(bands, levels, loudDbfs);
+        double loudDbfs = levels.percentileDbfs(LOUD_SHARE);
+        SteadyFloors floors = new SteadyFloors(levels, grid.hopSeconds(), loudDbfs);
         byte[] frames = new byte[hops];
         for (int i = 0; i < hops; i++) {
-            frames[i] = floor.isEmpty(i) ? EMPTY : floor.found() ? frameState(i, floor) : CLEAR;
+            frames[i] = levels.isEmpty(i) ? EMPTY : floors.found() ? frameState(i, floors) : CLEAR;
         }
         byte[] states = new byte[hops];
-        if (floor.found() || hops * grid.hopSeconds() >= LEAST_SECONDS) {
+        if (floors.found() || hops * grid.hopSeconds() >= LEAST_SECONDS) {
             markPlaying(frames, states, loudDbfs - DEEPEST_PLAYING_DB);
             markQuiet(frames, states, DOWN);
         }
-        if (!floor.found()) {
+        if (!floors.found()) {
             markQuiet(frames, states, EMPTY);
         }
         return new ActivityReading(grid, first, states, floorDbfs(states));
+    }
+
+    private byte frameState(int frame, SteadyFloors floors) {
+        byte lowest = CLEAR;
+        for (SteadyFloor floor : floors.near(frame)) {
+            byte state = frameState(frame, floor);
+            lowest = state < lowest ? state : lowest;
+        }
+        return lowest;
     }
 
     private byte frameState(int frame, SteadyFloor floor) {
         boolean raised = false;
         boolean alone = false;
         int clear = 0;
-        for (int b = 0; b < bands.count(); b++) {
-            double over = levels.get(first + frame, b) - floor.floorDb(b) - bands.reachDb(b);
+        for (int b = 0; b < levels.bands().count(); b++) {
+            double over = levels.bandDb(frame, b) - floor.bandDb(b) - levels.bands().reachDb(b);
             raised |= over > 0;
             alone |= over > CLEAR_ALONE_DB;
             clear += over > CLEAR_DB ? 1 : 0;
@@ -85,7 +94,7 @@ final class ActivityDecision {
             }
             if (sound && end - start >= SHORTEST_PLAYING) {
                 for (int i = start; i < end; i++) {
-                    boolean deep = levels.get(first + i, bands.count()) < lowestDbfs;
+                    boolean deep = levels.levelDbfs(i) < lowestDbfs;
                     states[i] = isClear(frames, i) && !deep ? ActivityReading.PLAYING : ActivityReading.NEITHER;
                 }
             }
@@ -117,12 +126,11 @@ final class ActivityDecision {
         int count = 0;
         for (int i = 0; i < hops; i++) {
             if (states[i] == ActivityReading.QUIET) {
-                float level = levels.get(first + i, bands.count());
-                power += level <= ActivityBands.EMPTY_DB ? 0 : Math.pow(10, level / 10);
+                power += levels.isEmpty(i) ? 0 : Decibels.toPower(levels.levelDbfs(i));
                 count++;
             }
         }
-        return count > 0 ? 10 * Math.log10(power / count) : SteadyFloor.percentileDbfs(levels, bands.count(), LOW_SHARE);
+        return count > 0 ? Decibels.ofPower(power / count) : levels.percentileDbfs(LOW_SHARE);
     }
 
     private double impulseDb(int hop) {

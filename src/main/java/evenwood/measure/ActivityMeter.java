@@ -7,7 +7,7 @@ import evenwood.sound.AudioBlock;
  *
  * <p>In: mono blocks of any size. Out: {@link ActivityReading}, one state a hop.
  * <p>How: keeps the levels of third-octave bands hop by hop and decides only when asked, looking back over all it
- * remembers: {@link SteadyFloor} finds the noise that is always there, {@link ActivityDecision} calls playing what rises
+ * remembers: {@link SteadyFloors} find the noise that is always there, {@link ActivityDecision} calls playing what rises
  * clear of it in some band and lasts longer than a click. Steady hum or hiss is never playing, however loud, because it
  * does not rise above itself. Source: our choice, after the minimum statistics of Martin 2001 (the noise is what is left
  * when the wanted sound pauses).

@@ -49,6 +49,11 @@ public final class HopHistory {
         }
     }
 
+    /** Copies all columns of a row. */
+    public void copyRow(long hop, float[] into, int at) {
+        System.arraycopy(values, index(hop), into, at, columns);
+    }
+
     /** Opens the next row, all zeros, and returns its hop. [audio thread] */
     public long append() {
         int start = (int) (endHop % capacityHops) * columns;

@@ -122,6 +122,35 @@ class ActivityMeterTest {
         assertThat(reading.quietSeconds()).isZero();
     }
 
+    @Test
+    void aGainKnobTurnedInMidTakeMakesNoPlaying() {
+        SoundSketch sketch = new SoundSketch(RATE, 30, 14).hiss(-72).hum(50, -62);
+        for (int i = 0; i < 12; i++) {
+            sketch.pluck(2 + 2 * i + i / 6 * 2, 1.0, 196 * Math.pow(2, i / 12.0), -30, 15);
+        }
+        double up = Math.pow(10, 12 / 20.0);
+        for (int i = 15 * RATE; i < sketch.samples.length; i++) {
+            sketch.samples[i] *= (float) Math.min(up, 1 + (up - 1) * (i - 15 * RATE) / (0.3 * RATE));
+        }
+        ActivityReading reading = read(sketch);
+        assertPlucks(reading, 6, 2, 2, 0.8);
+        assertPlucks(reading, 6, 16, 2, 0.8);
+        assertThat(reading.playingSeconds()).isLessThan(12 * 1.15 + 0.5);
+    }
+
+    @Test
+    void humThatChangesWithTheHandIsNotPlaying() {
+        // Hands on the strings for 4 s, off for 4 s, and so on: 12 dB more hum. Nobody plays.
+        SoundSketch touched = new SoundSketch(RATE, 32, 15).hiss(-75).hum(50, -62);
+        SoundSketch away = new SoundSketch(RATE, 32, 15).hiss(-75).hum(50, -50);
+        for (int i = 0; i < touched.samples.length; i++) {
+            touched.samples[i] = i / (4 * RATE) % 2 == 0 ? touched.samples[i] : away.samples[i];
+        }
+        ActivityReading reading = read(touched);
+        assertThat(reading.playingSeconds()).isLessThan(0.5);
+        assertThat(reading.quietSeconds()).isGreaterThan(26);
+    }
+
     @ParameterizedTest
     @ValueSource(ints = {8_000, 11_025, 22_050, 44_100, 96_000, 192_000})
     void everySampleRateTellsPlayingFromHum(int rate) {

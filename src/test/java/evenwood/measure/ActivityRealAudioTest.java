@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import evenwood.takes.PackagedTakes;
 import evenwood.takes.RoomNoise;
 import evenwood.takes.Take;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -56,6 +58,58 @@ class ActivityRealAudioTest {
         AccuracyTable.write("activity-" + chain.name().toLowerCase(Locale.ROOT), table);
         assertThat(percent(total[0], total[1])).as("sounding hops called playing\n%s", table).isGreaterThanOrEqualTo(95);
         assertThat(percent(total[2], total[3])).as("resting hops called quiet\n%s", table).isGreaterThanOrEqualTo(95);
+    }
+
+    /** The rests cut out of every third take (what is 40 dB under its loudest hop goes), joined over 5 ms, over −70 dBFS. */
+    @Test
+    void playingWithoutARestIsPlayingAndHasNoQuiet() {
+        StringBuilder table = new StringBuilder();
+        double playing = 0;
+        double quiet = 0;
+        double whole = 0;
+        List<Take> takes = PackagedTakes.catalogue();
+        for (int i = 0; i < takes.size(); i += EVERY) {
+            HopGrid grid = new HopGrid(takes.get(i).sampleRateHz());
+            float[] sound = withoutRests(PackagedTakes.samples(takes.get(i)), grid);
+            RoomNoise.add(sound, grid.sampleRateHz(), -70, i);
+            ActivityMeter meter = new ActivityMeter(grid, 5000);
+            Blocks.feed(sound, meter::accept);
+            ActivityReading reading = meter.reading();
+            double seconds = (double) sound.length / grid.sampleRateHz();
+            table.append(String.format(Locale.ROOT, "| %-44s | %5.1f s | playing %5.1f s | quiet %4.1f s |%n", takes.get(i), seconds,
+                reading.playingSeconds(), reading.quietSeconds()));
+            playing += reading.playingSeconds();
+            quiet += reading.quietSeconds();
+            whole += seconds;
+        }
+        AccuracyTable.write("activity-no-rest", table);
+        assertThat(playing / whole).as("share called playing\n%s", table).isGreaterThanOrEqualTo(0.95);
+        assertThat(quiet / whole).as("share called quiet\n%s", table).isLessThanOrEqualTo(0.01);
+    }
+
+    private static float[] withoutRests(float[] clean, HopGrid grid) {
+        int hop = grid.hopFrames();
+        int fade = grid.sampleRateHz() / 200;
+        float[] kept = new float[clean.length];
+        int length = 0;
+        double[] level = new double[clean.length / hop];
+        for (int h = 0; h < level.length; h++) {
+            for (int i = 0; i < hop; i++) {
+                level[h] += clean[h * hop + i] * clean[h * hop + i];
+            }
+        }
+        double least = Arrays.stream(level).max().orElse(0) * 1e-4;
+        for (int h = 0; h < level.length; h++) {
+            if (level[h] >= least) {
+                int at = Math.max(0, length - (h > 0 && level[h - 1] < least ? fade : 0));
+                for (int i = 0; i < hop; i++) {
+                    float part = at + i < length ? (float) i / fade : 1;
+                    kept[at + i] = kept[at + i] * (1 - part) + clean[h * hop + i] * part;
+                }
+                length = at + hop;
+            }
+        }
+        return Arrays.copyOf(kept, length);
     }
 
     private static long[] score(Take take, Chain chain, int seed) {
