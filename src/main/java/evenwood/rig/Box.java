@@ -37,6 +37,7 @@ import java.util.OptionalDouble;
  * @param power          what it needs
  * @param phantomMilliamperes what it draws from phantom power
  * @param phantomLeastVolts   what must be left at its terminals
+ * @param phantomProof   whether its output stands phantom power that it does not need
  * @param earthed        whether its mains plug has a protective earth that its sockets' screens meet
  * @param leastLoadOhms  lowest loudspeaker impedance it may drive; 0 for a box that drives none
  * @param needsLoad      whether it comes to harm without a loudspeaker
@@ -47,7 +48,7 @@ public record Box(String id, String name, Kind kind, SignalKind output, double i
                   double padShuntOhms, boolean inputBalanced, boolean outputBalanced, OptionalDouble maximumInputDbu,
                   OptionalDouble maximumOutputDbu, double noiseNanovolts, double outputNoiseDbu, boolean groundLift,
                   boolean liftKeepsPhantom, boolean isolated, boolean thru, boolean speakerRated, Power power,
-                  double phantomMilliamperes, double phantomLeastVolts, boolean earthed, double leastLoadOhms, boolean needsLoad,
+                  double phantomMilliamperes, double phantomLeastVolts, boolean phantomProof, boolean earthed, double leastLoadOhms, boolean needsLoad,
                   String source) {
     /** What a box is. */
     public enum Kind { PASSIVE_DI, ACTIVE_DI, PREAMP, PAD, ISOLATOR, AMP, MIXER_CHANNEL }
@@ -75,7 +76,7 @@ public record Box(String id, String name, Kind kind, SignalKind output, double i
             fields.optionalNumber("outputNoiseDbu", -140, 0, "dBu").orElse(Double.NEGATIVE_INFINITY), fields.flag("groundLift", false),
             fields.flag("liftKeepsPhantom", false), fields.flag("isolated", false), fields.flag("thru", false), fields.flag("speakerRated", false),
             fields.choice("power", Power.class), fields.optionalNumber("phantomMilliamperes", 0, 15, "mA").orElse(0),
-            fields.optionalNumber("phantomLeastVolts", 0, 52, "V").orElse(0), fields.flag("earthed", false),
+            fields.optionalNumber("phantomLeastVolts", 0, 52, "V").orElse(0), fields.flag("phantomProof", false), fields.flag("earthed", false),
             fields.optionalNumber("leastLoadOhms", 0, 100, "ohm").orElse(0), fields.flag("needsLoad", false), fields.text("source"));
         if (!box.isPassive() && (box.inputOhms == 0 || box.outputOhms == 0)) {
             throw fields.wrong("inputOhms", "missing", "a box with no transformer and no pad needs inputOhms and outputOhms");

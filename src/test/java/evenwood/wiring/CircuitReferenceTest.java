@@ -47,9 +47,9 @@ class CircuitReferenceTest {
         "piezo-under-saddle > instrument-cable 3 > acoustic-preamp gain=10 > microphone-cable 10 > inline-pad > microphone-cable 5 > mixer-microphone gain=10",
         "dynamic-microphone > microphone-cable 30 > mixer-microphone gain=50",
         "active-magnetic > instrument-cable 5 > amp-head gain=20 > speaker-cable 5 > speaker-cabinet",
-        "piezo-bridge > instrument-cable 3 > active-di > microphone-cable 20 > mixer-microphone gain=20 phantom | instrument-cable 6 > amp-instrument gain=20",
-        "magnetic-single-coil > instrument-cable 3 > passive-di > microphone-cable 20 > mixer-microphone gain=30 | instrument-cable 3 > guitar-amp-instrument gain=20",
-        "piezo-disc > piezo-buffer > instrument-cable 8 > passive-di > microphone-cable 20 > mixer-microphone gain=30 | instrument-cable 3 > amp-line gain=0",
+        "piezo-bridge > instrument-cable 3 > active-di > microphone-cable 20 > mixer-microphone gain=20 phantom / instrument-cable 6 > amp-instrument gain=20",
+        "magnetic-single-coil > instrument-cable 3 > passive-di > microphone-cable 20 > mixer-microphone gain=30 / instrument-cable 3 > guitar-amp-instrument gain=20",
+        "piezo-disc > piezo-buffer > instrument-cable 8 > passive-di > microphone-cable 20 > mixer-microphone gain=30 / instrument-cable 3 > amp-line gain=0",
     })
     void aChainAgreesWithTheSimulator(String chain) throws Exception {
         Connection connection = Plugged.in(chain);

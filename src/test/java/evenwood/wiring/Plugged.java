@@ -20,7 +20,7 @@ import java.util.OptionalDouble;
 
 /**
  * Connections for tests, written in one line: {@code piezo-bridge > instrument-cable 5 > active-di power=phantom lift >
- * microphone-cable 20 > mixer-microphone gain=30 phantom | instrument-cable 3 > amp-instrument}; after the bar the thru line;
+ * microphone-cable 20 > mixer-microphone gain=30 phantom / instrument-cable 3 > amp-instrument}; after the slash the thru line;
  * {@code @same} or {@code @different} says how the mains plugs stand.
  */
 final class Plugged {
@@ -34,7 +34,7 @@ final class Plugged {
 
     static Connection in(String text, Gear owned) {
         Optional<Boolean> outlet = text.contains("@same") ? Optional.of(true) : text.contains("@different") ? Optional.of(false) : Optional.empty();
-        String[] ways = text.replaceAll("@\\w+", "").split("\\|");
+        String[] ways = text.replaceAll("@\\w+", "").split("/");
         String[] main = ways[0].split(">");
         return new Connection(PRESETS.pickup(main[0].trim()), line(main, 1), ways.length > 1 ? Optional.of(line(ways[1].split(">"), 0)) : Optional.empty(),
             outlet, owned);
