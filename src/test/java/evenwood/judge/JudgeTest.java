@@ -94,6 +94,12 @@ class JudgeTest {
     }
 
     @Test
+    void aPickOnTheStringIsNoCrackle() {
+        assertThat(judge.judge(new ReadingsSketch().notesAt(1, 2, 3, 4, 5).clicksAt(1.01, 2.02, 3.0, 4.01, 5.02).readings()).findings()).isEmpty();
+        assertThat(single(new ReadingsSketch().notesAt(1, 2, 3, 4, 5).clicksAt(1.3, 2.02, 3.5, 4.6, 5.7))).satisfies(is(Fault.CRACKLE, Severity.CLEAR));
+    }
+
+    @Test
     void whatTheTakeDidNotShowIsSaidNotGuessed() {
         Verdict verdict = judge.judge(new ReadingsSketch().playing(3, -24).quietSeconds(0.2).dynamics(NONE, NONE, NONE, 2).readings());
         assertThat(verdict.missing()).extracting(Statement::key).containsExactly("missing.playing", "missing.quiet", "missing.notes");

@@ -106,7 +106,8 @@ public final class PackagedTakes {
         double lengthSeconds = Phrases.lengthSeconds(notes);
         byte[] score = MidiScore.of(notes, take.voice(), lengthSeconds);
         SampledBank bank = take.voice().bank();
-        Path path = CACHE.resolve("raw").resolve(hash(score) + "-" + bank.name().toLowerCase(Locale.ROOT) + "-" + take.sampleRateHz() + ".wav");
+        Path path = CACHE.resolve("raw").resolve(hash(score) + "-" + bank.name().toLowerCase(Locale.ROOT)
+            + (bank == SampledBank.FREEPATS ? "-eased-" : "-") + take.sampleRateHz() + ".wav");
         if (Files.exists(path)) {
             return path;
         }

@@ -13,6 +13,8 @@ final class PatchPlayer {
     private static final double RELEASE_SECONDS = 0.25;
     private static final double PLUCKED_FADE_SECONDS = 2.2;
     private static final double LEVEL = 0.3;
+    /** Some samples of the bank begin in the middle of a wave; begun at once they click, as no string does. */
+    private static final double EASE_IN_SECONDS = 0.001;
 
     private final GusPatch patch;
     private final boolean plucked;
@@ -43,7 +45,8 @@ final class PatchPlayer {
         int end = (int) Math.round(note.endSeconds() * sampleRateHz);
         double at = 0;
         for (int i = start; i < out.length && (i < end || gain > 1e-7); i++) {
-            out[i] += (float) (gain * read(sample, at, kernels));
+            double eased = Math.min(1, (i - start) / (EASE_IN_SECONDS * sampleRateHz));
+            out[i] += (float) (eased * gain * read(sample, at, kernels));
             at += step;
             gain *= (i >= end ? release : 1) * (at > sample.loopStart() ? fade : 1);
         }

@@ -11,6 +11,7 @@ import evenwood.measure.LevelReading;
 import evenwood.measure.LongTermSpectrumReading;
 import evenwood.measure.LoudnessReading;
 import evenwood.measure.NoiseReading;
+import evenwood.measure.Note;
 import evenwood.measure.NotesReading;
 import evenwood.measure.NowReading;
 import evenwood.measure.PitchReading;
@@ -39,6 +40,8 @@ public final class ReadingsSketch {
     private DynamicsReading dynamics = new DynamicsReading(-30, -20, -10, 80);
     private NoiseReading noise = NoiseReading.NOTHING;
     private int clicks;
+    private List<Double> clickSeconds = List.of();
+    private List<Note> notes = List.of();
     private int dropouts;
     private DistortionReading distortion = clean();
 
@@ -75,6 +78,17 @@ public final class ReadingsSketch {
         return this;
     }
 
+    public ReadingsSketch clicksAt(double... seconds) {
+        clicks = seconds.length;
+        clickSeconds = Arrays.stream(seconds).boxed().toList();
+        return this;
+    }
+
+    public ReadingsSketch notesAt(double... seconds) {
+        notes = Arrays.stream(seconds).mapToObj(start -> new Note(start, start + 0.4, 220, 57, 0.95, false, -20, -25)).toList();
+        return this;
+    }
+
     public ReadingsSketch dropouts(int count) {
         dropouts = count;
         return this;
@@ -93,7 +107,7 @@ public final class ReadingsSketch {
         return new TakeReadings(new TakeInfo("sketch", SoundFormat.mono(GRID.sampleRateHz()), seconds),
             new NowReading(truePeakDbtp, playingDbfs, PitchReading.NONE),
             new LevelReading(truePeakDbtp, truePeakDbtp - 15, 0, Math.round(seconds * GRID.sampleRateHz())),
-            new TruePeakReading(truePeakDbtp), LoudnessReading.SILENCE, activity(), new NotesReading(List.of()), dynamics,
+            new TruePeakReading(truePeakDbtp), LoudnessReading.SILENCE, activity(), new NotesReading(notes), dynamics,
             spectrum(), noise, clickReading(), dropoutReading(), distortion, RingingReading.NONE);
     }
 
@@ -117,7 +131,7 @@ public final class ReadingsSketch {
     }
 
     private ClickReading clickReading() {
-        return new ClickReading(clicks, List.of());
+        return new ClickReading(clicks, clickSeconds);
     }
 
     private DropoutReading dropoutReading() {
