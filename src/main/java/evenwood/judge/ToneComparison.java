@@ -30,7 +30,9 @@ public record ToneComparison(Against against, String name, double lowestNoteHz, 
 
     private static final double DEVIATIONS_95 = 1.96;
     /** Standard deviation that register, key and dynamics leave once the notes are accounted for (ToneEvaluation). */
-    private static final double PLAYING_DEVIATION_DB = 1.7;
+    private static final double PLAYING_DEVIATION_DB = 2.1;
+    /** The less of the sound lies in a band, the more instruments differ there (ToneFitting). */
+    private static final double SPREAD_PER_DB_LESS = 0.2;
     /** Where the target has next to nothing, what is heard there is no tone. */
     private static final double LEAST_WANTED_DB = -55;
     private static final double LEAST_BAND_HZ = 0.9;
@@ -67,7 +69,8 @@ public record ToneComparison(Against against, String name, double lowestNoteHz, 
         boolean judged = heard.isAboveNoise() && heard.band().centreHz() >= LEAST_BAND_HZ * lowestHz
             && heard.band().centreHz() <= HIGHEST_JUDGED_HZ && wantedDb > LEAST_WANTED_DB && heard.relativeDb() > LEAST_WANTED_DB;
         double room = tap.hearsTheRoom() ? ROOM_DEVIATION_DB : 0;
-        double spread = target.spreadDb().get(place);
+        double lessThanUsual = Math.max(0, target.levelDb().get(place) - wantedDb);
+        double spread = target.spreadDb().get(place) + SPREAD_PER_DB_LESS * lessThanUsual;
         double variance = spread * spread * (1 + 1.0 / target.sources()) + PLAYING_DEVIATION_DB * PLAYING_DEVIATION_DB + room * room;
         double measured = heard.relativeHalfWidthDb();
         double uncertainty = Math.hypot(DEVIATIONS_95 * Math.sqrt(variance), measured);

@@ -1,6 +1,7 @@
 package evenwood.judge;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -14,7 +15,7 @@ import java.util.Optional;
  * explanations together. Severity: by probability and by how many dB. Source: curves fitted on injected faults and clean
  * takes, held against takes from other sources (docs/accuracy.md).
  */
-final class ToneRule {
+public final class ToneRule {
     private static final int MOST_FINDINGS = 3;
     private static final double SLIGHT_PROBABILITY = 0.4;
     private static final double CLEAR_PROBABILITY = 0.85;
@@ -41,6 +42,17 @@ final class ToneRule {
             evidence.accept(best);
         }
         return findings;
+    }
+
+    /** For fitting and evaluation: how much speaks for each word against "nothing wrong" and all other words, natural logarithm of the odds. */
+    public static Map<ToneRegion, Double> logOdds(ToneComparison comparison) {
+        ToneEvidence evidence = new ToneEvidence(comparison.difference(), comparison.spread(), comparison.lowestNoteHz());
+        Map<ToneRegion, Double> odds = new EnumMap<>(ToneRegion.class);
+        if (!evidence.isEmpty()) {
+            Map<ToneRegion, ToneEvidence.Support> supports = evidence.supports();
+            supports.keySet().forEach(region -> odds.put(region, ownLogOdds(region, supports)));
+        }
+        return odds;
     }
 
     /** That the region is at fault, against no fault and all others. */

@@ -12,7 +12,7 @@ public record ToneSpread(double sharedPart, double correlationBands) {
      * One instrument and recording against the target made of others. Source: maximum likelihood over independent sets of
      * recordings, each held against a target made of the others (docs/accuracy.md).
      */
-    public static final ToneSpread OF_INSTRUMENTS = new ToneSpread(0.82, 31);
+    public static final ToneSpread OF_INSTRUMENTS = new ToneSpread(0.89, 12);
 
     double correlation(int bandsApart) {
         double shared = sharedPart * Math.exp(-Math.abs(bandsApart) / correlationBands);

@@ -129,7 +129,7 @@ final class Phrases {
     }
 
     private void chromatic() {
-        for (int midi = instrument.lowestMidi(); midi <= Math.min(instrument.highestMidi(), instrument.lowestMidi() + 36); midi++) {
+        for (int midi = instrument.lowestMidi(); midi <= instrument.highestMidi(); midi++) {
             one(midi, 0.6, 0.95);
         }
     }
