@@ -2,6 +2,10 @@ package evenwood.cli;
 
 import evenwood.coach.Assessment;
 import evenwood.coach.Coach;
+import evenwood.coach.PeakAfter;
+import evenwood.eq.EqChain;
+import evenwood.eq.EqualisedTake;
+import evenwood.eq.RigInUse;
 import evenwood.judge.Statement;
 import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
@@ -9,7 +13,9 @@ import evenwood.live.WholeTake;
 import evenwood.report.CheckJson;
 import evenwood.report.CheckText;
 import evenwood.report.Sentences;
+import evenwood.rig.Instrument;
 import evenwood.rig.Presets;
+import evenwood.rig.Rig;
 import evenwood.rig.Tap;
 import evenwood.sound.DemoPerformer;
 import evenwood.sound.DemoScenario;
@@ -49,10 +55,14 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--instrument", paramLabel = "ID", description = "What was played; see evenwood presets list.")
     private String instrument;
 
+    @Option(names = "--rig", paramLabel = "FILE", description = "Your rig: instrument, tap and where every control stands.")
+    private Path rigFile;
+
     @Option(names = "--json", description = "Prints one JSON object instead of words.")
     private boolean json;
 
     private final Terminal terminal;
+    private Optional<RigInUse> rig = Optional.empty();
 
     CheckCommand(Terminal terminal) {
         this.terminal = terminal;
@@ -64,6 +74,7 @@ final class CheckCommand implements Callable<Integer> {
             throw new BadInput("check: name one take, or --demo; see evenwood check --help");
         }
         checkInstrument();
+        rig = Optional.ofNullable(rigFile).map(file -> RigInUse.nominal(Rig.read(file, Presets.ofPlayer())));
         try (SoundSource source = open()) {
             try (ProgressBar progress = new ProgressBar(terminal)) {
                 return tell(WholeTake.measure(source, progress::show), source);
@@ -72,7 +83,8 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private int tell(WholeTake whole, SoundSource source) {
-        Assessment assessment = withFileRemarks(new Coach(TargetWindow.DEFAULT).assess(whole.readings(), wantedTone(whole)), source);
+        Assessment assessment = withFileRemarks(new Coach(TargetWindow.DEFAULT).assess(whole.readings(), wantedTone(whole), rig,
+            change -> new PeakAfter(equalised(change).truePeakDbtp(), 0)), source);
         if (json) {
             terminal.raw(CheckJson.of(assessment, Sentences.english()));
         } else {
@@ -96,8 +108,17 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private Optional<ToneComparison> wantedTone(WholeTake whole) {
-        return Optional.ofNullable(instrument)
-            .flatMap(id -> ToneComparison.withInstrument(whole.readings(), Presets.ofPlayer().instrument(id), Tap.PICKUP));
+        Optional<Instrument> played = Optional.ofNullable(instrument).map(id -> Presets.ofPlayer().instrument(id))
+            .or(() -> rig.map(each -> each.rig().instrument()));
+        Tap tap = rig.map(each -> each.rig().tap()).orElse(Tap.PICKUP);
+        return played.flatMap(each -> ToneComparison.withInstrument(whole.readings(), each, tap));
+    }
+
+    /** The take once more, through the moves: how high its peaks get is then measured and not guessed. */
+    private EqualisedTake equalised(EqChain change) {
+        try (SoundSource again = open()) {
+            return EqualisedTake.measure(again, change);
+        }
     }
 
     private void checkInstrument() {

@@ -5,6 +5,7 @@ import evenwood.judge.Verdict;
 import evenwood.measure.TakeReadings;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * All that is known and said about one take.
@@ -12,8 +13,9 @@ import java.util.List;
  * @param readings what was measured
  * @param verdict  what is wrong, and what could not be judged
  * @param moves    what to turn, in this order
+ * @param predicted what the take would be afterwards; empty without moves
  */
-public record Assessment(TakeReadings readings, Verdict verdict, List<Move> moves) {
+public record Assessment(TakeReadings readings, Verdict verdict, List<Move> moves, Optional<Prediction> predicted) {
     public Assessment {
         moves = List.copyOf(moves);
     }
@@ -22,6 +24,6 @@ public record Assessment(TakeReadings readings, Verdict verdict, List<Move> move
     public Assessment withMissing(List<Statement> more) {
         List<Statement> all = new ArrayList<>(verdict.missing());
         all.addAll(more);
-        return new Assessment(readings, new Verdict(verdict.findings(), all, verdict.tone()), moves);
+        return new Assessment(readings, new Verdict(verdict.findings(), all, verdict.tone()), moves, predicted);
     }
 }

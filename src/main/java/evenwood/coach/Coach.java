@@ -1,14 +1,28 @@
 package evenwood.coach;
 
+import evenwood.eq.EqChain;
+import evenwood.eq.RigInUse;
+import evenwood.judge.Fault;
+import evenwood.judge.Finding;
 import evenwood.judge.Judge;
+import evenwood.judge.Severity;
 import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
 import evenwood.judge.Verdict;
 import evenwood.measure.TakeReadings;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
-/** Judges a take and answers its findings with moves. Same readings, same answer. */
+/**
+ * Judges a take and answers its findings with at most {@value #MOST_MOVES} moves. Same readings, same answer.
+ *
+ * <p>Order: what distorts first, because nothing else can be judged before; then by how much the fault matters; among equals
+ * level before tone, and of tone what helps most.
+ */
 public final class Coach {
+    static final int MOST_MOVES = 3;
+
     private final TargetWindow window;
     private final Judge judge;
 
@@ -22,8 +36,80 @@ public final class Coach {
         return assess(readings, Optional.empty());
     }
 
+    /** For plain gains and a plain equaliser. */
     public Assessment assess(TakeReadings readings, Optional<ToneComparison> tone) {
+        return assess(readings, tone, Optional.empty(), PeakForecast.fromSpectrum(readings));
+    }
+
+    /**
+     * @param tone what the tone should be, if that is known
+     * @param rig  the player's own controls, if they are known
+     * @param peak how high the peaks get behind an equaliser; asked only when there is something to equalise
+     */
+    public Assessment assess(TakeReadings readings, Optional<ToneComparison> tone, Optional<RigInUse> rig, PeakForecast peak) {
         Verdict verdict = judge.judge(readings, tone);
-        return new Assessment(readings, verdict, GainCoach.moves(readings, verdict, window));
+        int room = MOST_MOVES - movesBeforeTone(readings, verdict, rig);
+        Answer answer = answer(readings, verdict, rig, peak, room);
+        while (room > 0 && !answer.complete()) {
+            room--; // the equaliser lifts the peaks so far that one more gain must come down before the tone
+            answer = answer(readings, verdict, rig, peak, room);
+        }
+        return answer.assessment;
+    }
+
+    /** @param tones how many moves of tone were found; all of them must have found room */
+    private record Answer(Assessment assessment, int tones) {
+        boolean complete() {
+            return assessment.moves().stream().filter(move -> !isLevel(move)).count() == tones;
+        }
+    }
+
+    private Answer answer(TakeReadings readings, Verdict verdict, Optional<RigInUse> rig, PeakForecast peak, int mostTurns) {
+        Optional<ToneCoach.Advice> advice = ToneCoach.advise(readings, verdict, rig, mostTurns);
+        EqChain eq = advice.map(each -> each.solution().change()).orElse(EqChain.FLAT);
+        double peakNow = readings.truePeak().truePeakDbtp();
+        PeakAfter equalised = eq.equals(EqChain.FLAT) ? new PeakAfter(peakNow, 0) : peak.after(eq);
+        GainCoach.Advice gain = GainCoach.advise(readings, verdict, window, rig, eq.equals(EqChain.FLAT) ? 0 : equalised.truePeakDbtp() - peakNow);
+        List<Move> tones = advice.map(each -> each.answers().stream().map(EqMoves::move).toList()).orElse(List.of());
+        List<Move> moves = inOrder(gain.moves(), tones, verdict);
+        double gainDb = moves.stream().filter(Coach::isLevel).mapToDouble(move -> move.changeDb().orElse(0)).sum();
+        Optional<Prediction> prediction = moves.isEmpty() ? Optional.empty() : Optional.of(new Prediction(
+            advice.map(each -> each.solution().predicted()).or(() -> verdict.tone().map(ToneComparison::difference)),
+            equalised.plus(gainDb), eq.withGainDb(eq.gainDb() + gainDb)));
+        return new Answer(new Assessment(readings, verdict, moves, prediction)
+            .withMissing(gain.missing()).withMissing(advice.map(ToneCoach.Advice::missing).orElse(List.of())), tones.size());
+    }
+
+    /** How many moves must come before any move of tone, so that no more of those are sought than there is room for. */
+    private int movesBeforeTone(TakeReadings readings, Verdict verdict, Optional<RigInUse> rig) {
+        Severity tone = ToneCoach.toneFindings(verdict).stream().map(Finding::severity).max(Severity::compareTo).orElse(Severity.SLIGHT);
+        return (int) GainCoach.advise(readings, verdict, window, rig, 0).moves().stream()
+            .filter(move -> isDistortion(move) || severity(move, verdict).compareTo(tone) >= 0).count();
+    }
+
+    private static List<Move> inOrder(List<Move> gains, List<Move> eq, Verdict verdict) {
+        List<Move> all = new ArrayList<>(gains);
+        all.addAll(eq);
+        // A stable sort: moves that must follow each other stay in their order.
+        all.sort((a, b) -> isDistortion(a) != isDistortion(b) ? (isDistortion(a) ? -1 : 1)
+            : severity(b, verdict).compareTo(severity(a, verdict)));
+        List<Move> numbered = new ArrayList<>();
+        for (Move move : all.subList(0, Math.min(MOST_MOVES, all.size()))) {
+            numbered.add(move.withOrder(numbered.size() + 1));
+        }
+        return numbered;
+    }
+
+    private static boolean isDistortion(Move move) {
+        return move.fault() == Fault.CLIPPING || move.fault() == Fault.OVERDRIVEN;
+    }
+
+    private static boolean isLevel(Move move) {
+        return move.kind() == Move.Kind.GAIN || move.kind() == Move.Kind.VOLUME;
+    }
+
+    private static Severity severity(Move move, Verdict verdict) {
+        return verdict.findings().stream().filter(finding -> finding.fault() == move.fault()).map(Finding::severity).findFirst()
+            .orElse(Severity.SLIGHT);
     }
 }

@@ -1,13 +1,14 @@
 package evenwood.coach;
 
+import evenwood.eq.RigInUse;
 import evenwood.judge.Fault;
 import evenwood.judge.Statement;
 import evenwood.judge.TargetWindow;
 import evenwood.judge.Verdict;
-import evenwood.measure.DistortionReading;
 import evenwood.measure.TakeReadings;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -16,31 +17,42 @@ import java.util.OptionalDouble;
  *
  * <p>How: a stage that overloads is turned down in front of it, never behind it: turning down behind it only makes the
  * same distortion quieter. Its onset stays at the same level at our tap while the peaks come down under it. What is then
- * missing or too much for the window is made good behind that stage.
+ * missing or too much for the window is made good behind that stage. All is stated as if every equaliser move were made.
  * <p>Limits: when peaks are cut off nobody knows how high they wanted to go; the move says "at least" and asks for another
- * take. Moves are whole decibels, the smallest is 2 (our choice; under that a hand does not turn).
+ * take. Without a rig moves are whole decibels; the smallest is 2 (our choice; under that a hand does not turn).
  */
 final class GainCoach {
     private static final double SMALLEST_MOVE_DB = 2;
+    /** So far from what is wanted, the stop of the control is worth a word; steps of a scale are finer. */
+    private static final double SHORT_OF_DB = 4;
     /** What a flattened peak has lost at the least: the definition of the onset is 1 dB. */
     private static final double LEAST_LOST_DB = 1;
-    private static final Move.Control FIRST_GAIN = Move.Control.plain("control.first-gain");
-    private static final Move.Control LAST_GAIN = Move.Control.plain("control.last-gain");
-    private static final Move.Control ANY_GAIN = Move.Control.plain("control.gain");
 
     private final TakeReadings readings;
     private final TargetWindow window;
+    private final Optional<RigInUse> rig;
+    private final double eqLiftDb;
     private final List<Move> moves = new ArrayList<>();
+    private final List<Statement> missing = new ArrayList<>();
 
-    private GainCoach(TakeReadings readings, TargetWindow window) {
+    private GainCoach(TakeReadings readings, TargetWindow window, Optional<RigInUse> rig, double eqLiftDb) {
         this.readings = readings;
         this.window = window;
+        this.rig = rig;
+        this.eqLiftDb = eqLiftDb;
     }
 
-    static List<Move> moves(TakeReadings readings, Verdict verdict, TargetWindow window) {
-        GainCoach coach = new GainCoach(readings, window);
+    /**
+     * @param moves   in the order in which they must be made; numbered by whoever puts them among the others
+     * @param missing what the rig's gains cannot reach
+     */
+    record Advice(List<Move> moves, List<Statement> missing) { }
+
+    /** @param eqLiftDb by how much the equaliser moves lift the peaks */
+    static Advice advise(TakeReadings readings, Verdict verdict, TargetWindow window, Optional<RigInUse> rig, double eqLiftDb) {
+        GainCoach coach = new GainCoach(readings, window, rig, eqLiftDb);
         if (!readings.hasPlaying()) {
-            return List.of();
+            return new Advice(List.of(), List.of());
         }
         if (verdict.has(Fault.OVERDRIVEN)) {
             coach.freeTheStageBefore();
@@ -49,37 +61,42 @@ final class GainCoach {
         } else {
             coach.intoTheWindow(verdict);
         }
-        return coach.moves;
+        return new Advice(List.copyOf(coach.moves), List.copyOf(coach.missing));
     }
 
     private void freeTheStageBefore() {
+        LevelKnob first = LevelKnob.first(rig);
+        LevelKnob last = LevelKnob.last(rig);
         double peak = peakDbtp();
         OptionalDouble onset = readings.distortion().onsetDbfs();
         double allowed = Math.min(onset.orElse(peak), peak) - window.underOnsetDb();
-        double down = wholeDb(allowed - (peak + LEAST_LOST_DB));
-        add(FIRST_GAIN, down, onset.isPresent()
+        double wanted = allowed - (peak + LEAST_LOST_DB);
+        double down = add(first, wanted, true, onset.isPresent()
             ? Statement.of("gain.before-converter", onset.getAsDouble(), window.underOnsetDb())
             : Statement.of("gain.before-converter-unknown"), Fault.OVERDRIVEN);
-        double after = peak + LEAST_LOST_DB + down;
-        if (!window.contains(after)) {
-            double change = wholeDb(window.aimDbtp() - after);
-            add(LAST_GAIN, change, Statement.of(change > 0 ? "gain.make-up" : "gain.take-down", window.lowDbtp(), window.highDbtp()),
+        double after = peak + LEAST_LOST_DB + down + eqLiftDb;
+        if (!window.contains(after) && !first.isSameAs(last)) {
+            double change = window.aimDbtp() - after;
+            add(last, change, false, Statement.of(change > 0 ? "gain.make-up" : "gain.take-down", window.lowDbtp(), window.highDbtp()),
                 change > 0 ? Fault.OVERDRIVEN : Fault.TOO_HOT);
         }
     }
 
     private void freeTheConverter() {
-        double change = wholeDb(window.aimDbtp() - Math.max(0, peakDbtp()) - LEAST_LOST_DB);
-        add(LAST_GAIN, change, Statement.of("gain.converter", window.lowDbtp(), window.highDbtp()), Fault.CLIPPING);
+        double wanted = window.aimDbtp() - Math.max(0, peakDbtp()) - LEAST_LOST_DB - Math.max(0, eqLiftDb);
+        add(LevelKnob.last(rig), wanted, true, Statement.of("gain.converter", window.lowDbtp(), window.highDbtp()), Fault.CLIPPING);
     }
 
     private void intoTheWindow(Verdict verdict) {
-        double change = wholeDb(window.aimDbtp() - peakDbtp());
-        if (verdict.has(Fault.TOO_HOT)) {
-            add(ANY_GAIN, change, Statement.of("gain.down", peakDbtp(), window.lowDbtp(), window.highDbtp()), Fault.TOO_HOT);
-        } else if (verdict.has(Fault.TOO_QUIET)) {
+        double after = peakDbtp() + eqLiftDb;
+        double change = window.aimDbtp() - after;
+        if (after > window.highDbtp() && (verdict.has(Fault.TOO_HOT) || eqLiftDb > 0)) {
+            String why = verdict.has(Fault.TOO_HOT) ? "gain.down" : "gain.after-eq";
+            add(LevelKnob.any(rig), change, false, Statement.of(why, verdict.has(Fault.TOO_HOT) ? peakDbtp() : after,
+                window.lowDbtp(), window.highDbtp()), Fault.TOO_HOT);
+        } else if (after < window.lowDbtp() && verdict.has(Fault.TOO_QUIET)) {
             // The first gain lifts the playing over the noise of everything behind it.
-            add(FIRST_GAIN, change, Statement.of("gain.up", peakDbtp(), window.lowDbtp(), window.highDbtp()), Fault.TOO_QUIET);
+            add(LevelKnob.first(rig), change, false, Statement.of("gain.up", peakDbtp(), window.lowDbtp(), window.highDbtp()), Fault.TOO_QUIET);
         }
     }
 
@@ -87,13 +104,17 @@ final class GainCoach {
         return readings.truePeak().truePeakDbtp();
     }
 
-    private void add(Move.Control control, double changeDb, Statement why, Fault fault) {
-        if (Math.abs(changeDb) >= SMALLEST_MOVE_DB) {
-            moves.add(Move.gain(moves.size() + 1, control, changeDb, why, fault));
+    /** @return the change that the move makes, 0 when it is too small to be made */
+    private double add(LevelKnob knob, double changeDb, boolean atMost, Statement why, Fault fault) {
+        Move move = knob.move(changeDb, atMost, why, fault);
+        double change = move.changeDb().orElse(0);
+        if (Math.abs(changeDb - change) >= SHORT_OF_DB) {
+            missing.add(Statement.of(changeDb > change ? "missing.gain-up" : "missing.gain-down", Math.abs(changeDb - change), move.control().ownName().orElse("")));
         }
-    }
-
-    private static double wholeDb(double db) {
-        return Math.rint(db);
+        if (Math.abs(change) < SMALLEST_MOVE_DB) {
+            return 0;
+        }
+        moves.add(move);
+        return change;
     }
 }

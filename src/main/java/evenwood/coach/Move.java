@@ -51,6 +51,11 @@ public record Move(int order, Control control, Kind kind, OptionalDouble frequen
         }
     }
 
+    /** The same in another place among the moves. */
+    Move withOrder(int newOrder) {
+        return new Move(newOrder, control, kind, frequencyHz, q, fromDb, toDb, changeDb, from, to, why, fault);
+    }
+
     /** A gain change by so many decibels, with no scale to name a position on. */
     public static Move gain(int order, Control control, double changeDb, Statement why, Fault fault) {
         return new Move(order, control, Kind.GAIN, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(),

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import evenwood.coach.Assessment;
 import evenwood.coach.Move;
+import evenwood.coach.Prediction;
 import evenwood.judge.Finding;
 import evenwood.judge.Statement;
 import evenwood.judge.ToneComparison;
@@ -79,7 +80,7 @@ public final class CheckJson {
         notes(readings.notes().summaries());
         findings(assessment.verdict().findings());
         moves(assessment.moves());
-        json.writeNullField("predicted");
+        predicted(assessment.predicted());
         missing(assessment.verdict().missing());
         json.writeEndObject();
     }
@@ -238,6 +239,24 @@ public final class CheckJson {
             json.writeEndObject();
         }
         json.writeEndArray();
+    }
+
+    private void predicted(Optional<Prediction> predicted) throws IOException {
+        if (predicted.isEmpty()) {
+            json.writeNullField("predicted");
+            return;
+        }
+        json.writeObjectFieldStart("predicted");
+        json.writeArrayFieldStart("bands");
+        for (ToneDifference.Band band : predicted.get().tone().orElse(ToneDifference.NONE).bands()) {
+            json.writeStartObject();
+            number("centreHz", band.centreHz());
+            number("differenceDb", band.differenceDb());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        number("truePeakDbtp", predicted.get().peak().truePeakDbtp());
+        json.writeEndObject();
     }
 
     private void missing(List<Statement> missing) throws IOException {

@@ -28,6 +28,7 @@ public final class CheckText {
         text.head(assessment.readings());
         text.findings(assessment.verdict().findings());
         text.moves(assessment.moves());
+        text.predicted(assessment);
         text.missing(assessment.verdict().missing());
         text.numbers(assessment.readings());
         return text.lines;
@@ -67,6 +68,14 @@ public final class CheckText {
             wrap("     ", sentences.say(move.why()) + ".");
         }
         lines.add("");
+    }
+
+    private void predicted(Assessment assessment) {
+        assessment.predicted().ifPresent(prediction -> {
+            String unsure = prediction.peak().uncertaintyDb() < 0.1 ? "" : String.format(Locale.ROOT, " (±%.0f)", prediction.peak().uncertaintyDb());
+            lines.add("Afterwards the loudest peak should be at " + db(prediction.peak().truePeakDbtp(), "dBTP") + unsure + ".");
+            lines.add("");
+        });
     }
 
     private static String change(Move move) {

@@ -47,6 +47,22 @@ class CommandsTest {
         assertThat(spoken.out()).contains("too-quiet").contains("dB up");
     }
 
+    @Test
+    void aRigsOwnGainIsTurnedInItsOwnMarking() throws IOException {
+        Path rig = Files.writeString(folder.resolve("rig.yaml"), """
+            name: Kitchen amp
+            instrument: steel-string-guitar
+            tap: amp-line-out
+            controls: amp-bass-mid-treble
+            positions: { Gain: 3, Volume: 6 }
+            """);
+        Spoken spoken = Spoken.by("check", plucked(0.03).toString(), "--rig", rig.toString());
+        assertThat(spoken.out()).contains("Gain: from 3 to ");
+        Spoken wrong = Spoken.by("check", plucked(0.03).toString(), "--rig", folder.resolve("no.yaml").toString());
+        assertThat(wrong.err()).startsWith("rig: ").contains("does not exist");
+        assertThat(wrong.exitCode()).isEqualTo(2);
+    }
+
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
         check                          | check: name one take, or --demo; see evenwood check --help

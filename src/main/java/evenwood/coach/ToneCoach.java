@@ -1,0 +1,106 @@
+package evenwood.coach;
+
+import evenwood.eq.RigInUse;
+import evenwood.eq.Solution;
+import evenwood.eq.Solver;
+import evenwood.eq.Turn;
+import evenwood.judge.BandHz;
+import evenwood.judge.Fault;
+import evenwood.judge.Finding;
+import evenwood.judge.Statement;
+import evenwood.judge.ToneComparison;
+import evenwood.judge.Verdict;
+import evenwood.measure.BandLevel;
+import evenwood.measure.TakeReadings;
+import evenwood.measure.ThirdOctave;
+import evenwood.measure.ToneDifference;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * Which tone controls to turn so that what was found about the tone is put right.
+ *
+ * <p>How: the {@link Solver} on the whole difference; each of its turns answers the finding whose region it helps most.
+ * Without a tone finding nothing is turned, however much the spectrum differs: a different player is no fault. Against an
+ * instrument's usual tone the tolerance already holds how much instruments differ, so there only what is uncertain about this
+ * take counts as uncertainty.
+ */
+final class ToneCoach {
+    private static final Set<Fault> TONE = EnumSet.of(Fault.BOOMY, Fault.BOXY, Fault.NASAL, Fault.HARSH, Fault.THIN, Fault.DULL);
+    /** What register, key and dynamics leave of a difference, 95 %; reference of the number: ToneComparison. */
+    private static final double PLAYING_HALF_WIDTH_DB = 1.96 * 1.7;
+
+    /** One turn with the finding it answers. */
+    record Answer(Turn turn, Finding finding) { }
+
+    /**
+     * @param solution what was solved
+     * @param answers  its turns, most useful first
+     * @param missing  what cannot be reached, in words
+     */
+    record Advice(Solution solution, List<Answer> answers, List<Statement> missing) { }
+
+    private ToneCoach() { }
+
+    static List<Finding> toneFindings(Verdict verdict) {
+        return verdict.findings().stream().filter(finding -> TONE.contains(finding.fault()) && finding.bandHz().isPresent()).toList();
+    }
+
+    static Optional<Advice> advise(TakeReadings readings, Verdict verdict, Optional<RigInUse> rig, int mostTurns) {
+        List<Finding> findings = toneFindings(verdict);
+        if (findings.isEmpty() || verdict.tone().isEmpty() || mostTurns < 1) {
+            return Optional.empty();
+        }
+        ToneDifference heard = forSolver(verdict.tone().get(), readings);
+        Solver solver = new Solver(readings.take().format().sampleRateHz());
+        Solution solution = rig.map(each -> solver.solve(heard, each.rig().settings(), each.laws(), mostTurns))
+            .orElseGet(() -> solver.solve(heard, mostTurns));
+        List<Answer> answers = solution.turns().stream().map(turn -> new Answer(turn, answered(turn, findings, solution.before()))).toList();
+        return Optional.of(new Advice(solution, answers, unreached(solution, findings)));
+    }
+
+    private static ToneDifference forSolver(ToneComparison tone, TakeReadings readings) {
+        if (tone.against() != ToneComparison.Against.INSTRUMENT) {
+            return tone.difference();
+        }
+        Map<ThirdOctave, BandLevel> levels = readings.spectrum().bands().stream().collect(Collectors.toMap(BandLevel::band, level -> level));
+        return new ToneDifference(tone.difference().bands().stream().map(band -> new ToneDifference.Band(band.band(), band.differenceDb(),
+            Math.min(band.uncertaintyDb(), Math.hypot(levels.get(band.band()).relativeHalfWidthDb(), PLAYING_HALF_WIDTH_DB)),
+            band.toleranceDb(), band.weight())).toList());
+    }
+
+    /** The finding in whose region the turn takes most off the difference. */
+    private static Finding answered(Turn turn, List<Finding> findings, ToneDifference before) {
+        return findings.stream().max(Comparator.comparingDouble((Finding finding) -> helped(turn, finding.bandHz().orElseThrow(), before)))
+            .orElseThrow();
+    }
+
+    private static double helped(Turn turn, BandHz region, ToneDifference before) {
+        double helped = 0;
+        for (int i = 0; i < before.bands().size(); i++) {
+            ToneDifference.Band band = before.bands().get(i);
+            if (band.centreHz() >= region.lowHz() && band.centreHz() <= region.highHz()) {
+                helped -= Math.signum(band.differenceDb()) * turn.figures().effectDb().get(i);
+            }
+        }
+        return helped;
+    }
+
+    private static List<Statement> unreached(Solution solution, List<Finding> findings) {
+        List<Statement> missing = new ArrayList<>();
+        for (Finding finding : findings) {
+            BandHz region = finding.bandHz().orElseThrow();
+            solution.unreached().stream().filter(band -> band.centreHz() >= region.lowHz() && band.centreHz() <= region.highHz())
+                .max(Comparator.comparingDouble(band -> Math.abs(band.differenceDb())))
+                .ifPresent(band -> missing.add(Statement.of(band.differenceDb() > 0 ? "missing.reach-too-much" : "missing.reach-too-little",
+                    Math.abs(band.differenceDb()), band.band().nominalHz())));
+        }
+        return missing;
+    }
+}
