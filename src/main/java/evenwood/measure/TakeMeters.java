@@ -28,6 +28,7 @@ public final class TakeMeters {
     private final ClickMeter clicks;
     private final DropoutMeter dropouts;
     private final DistortionMeter distortion;
+    private final RingingMeter ringing;
     private final ShortTimeSpectrum shortTime;
     private long frames;
 
@@ -46,7 +47,8 @@ public final class TakeMeters {
         clicks = new ClickMeter(rateHz);
         dropouts = new DropoutMeter(rateHz);
         distortion = new DistortionMeter(format, grid, hops);
-        shortTime = new ShortTimeSpectrum(grid, activity, notes, spectrum, noise);
+        ringing = new RingingMeter(grid);
+        shortTime = new ShortTimeSpectrum(grid, activity, notes, spectrum, noise, ringing);
     }
 
     /** Hears one block and keeps none of it. [audio thread] */
@@ -89,7 +91,7 @@ public final class TakeMeters {
         NotesReading played = notes.reading(active);
         return new TakeReadings(info(name), now(), level.reading(),
             truePeak.reading(), loud, active, played, played.dynamics(), spectrum.reading(active), noise.reading(active),
-            clicks.reading(), dropouts.reading(), distortion.reading(), RingingReading.NONE);
+            clicks.reading(), dropouts.reading(), distortion.reading(), ringing.reading());
     }
 
     private TakeInfo info(String name) {
