@@ -1,0 +1,63 @@
+package evenwood.cli;
+
+import evenwood.coach.Assessment;
+import evenwood.coach.Coach;
+import evenwood.coach.PeakAfter;
+import evenwood.eq.EqChain;
+import evenwood.eq.EqualisedTake;
+import evenwood.eq.RigInUse;
+import evenwood.judge.TargetWindow;
+import evenwood.judge.ToneComparison;
+import evenwood.measure.TakeReadings;
+import evenwood.rig.Instrument;
+import evenwood.rig.Presets;
+import evenwood.rig.Rig;
+import evenwood.rig.Tap;
+import evenwood.sound.SoundSource;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.function.Supplier;
+import picocli.CommandLine.Option;
+
+/** What the player tells about the take, so that the advice fits: the instrument, the rig. */
+final class AdviceOptions {
+    @Option(names = "--instrument", paramLabel = "ID", description = "What was played; see evenwood presets list.")
+    private String instrument;
+
+    @Option(names = "--rig", paramLabel = "FILE", description = "Your rig: instrument, tap and where every control stands.")
+    private Path rigFile;
+
+    private Optional<Instrument> played = Optional.empty();
+    private Optional<RigInUse> rig = Optional.empty();
+
+    /** Reads what is named; before a long take is heard, so that a wrong word is told at once. */
+    void prepare() {
+        Presets presets = Presets.ofPlayer();
+        rig = Optional.ofNullable(rigFile).map(file -> RigInUse.nominal(Rig.read(file, presets)));
+        played = Optional.ofNullable(instrument).map(presets::instrument).or(() -> rig.map(each -> each.rig().instrument()));
+    }
+
+    Optional<RigInUse> rig() {
+        return rig;
+    }
+
+    /**
+     * What is wrong and what to turn.
+     *
+     * @param again opens the take once more, to measure how high its peaks get through the moves instead of guessing it
+     */
+    Assessment assess(TakeReadings readings, Supplier<SoundSource> again) {
+        return new Coach(TargetWindow.DEFAULT).assess(readings, wantedTone(readings), rig, change -> peakAfter(change, again));
+    }
+
+    private Optional<ToneComparison> wantedTone(TakeReadings readings) {
+        Tap tap = rig.map(each -> each.rig().tap()).orElse(Tap.PICKUP);
+        return played.flatMap(each -> ToneComparison.withInstrument(readings, each, tap));
+    }
+
+    private static PeakAfter peakAfter(EqChain change, Supplier<SoundSource> again) {
+        try (SoundSource source = again.get()) {
+            return new PeakAfter(EqualisedTake.measure(source, change).truePeakDbtp(), 0);
+        }
+    }
+}
