@@ -24,6 +24,7 @@ public final class Judge {
         findings.addAll(LevelRule.findings(readings, window));
         findings.addAll(NoiseRule.findings(readings));
         findings.addAll(InterruptionRule.findings(readings));
+        findings.addAll(RingingRule.findings(readings));
         tone.ifPresent(comparison -> findings.addAll(ToneRule.findings(comparison)));
         findings.sort(Finding.STRONGEST_FIRST);
         return new Verdict(findings, MissingRule.missing(readings), tone);

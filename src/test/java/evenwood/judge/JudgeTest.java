@@ -3,6 +3,7 @@ package evenwood.judge;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenwood.measure.DistortionReading;
+import evenwood.measure.Ring;
 import evenwood.measure.TakeReadings;
 import evenwood.measure.Tone;
 import evenwood.takes.ReadingsSketch;
@@ -91,6 +92,14 @@ class JudgeTest {
         assertThat(single(new ReadingsSketch().clicks(6))).satisfies(is(Fault.CRACKLE, Severity.CLEAR));
         assertThat(single(new ReadingsSketch().clicks(60))).satisfies(is(Fault.CRACKLE, Severity.STRONG));
         assertThat(single(new ReadingsSketch().dropouts(1))).satisfies(is(Fault.DROPOUT, Severity.CLEAR));
+    }
+
+    @Test
+    void aHowlIsNamedWithItsFrequency() {
+        Finding one = single(new ReadingsSketch().rings(new Ring(412, 3.2, 3.6, 12)));
+        assertThat(one).satisfies(is(Fault.RINGING, Severity.CLEAR));
+        assertThat(one.bandHz()).contains(new BandHz(412, 412));
+        assertThat(single(new ReadingsSketch().rings(new Ring(412, 3.2, 3.6, 12), new Ring(900, 8, 8.3, 40)))).satisfies(is(Fault.RINGING, Severity.STRONG));
     }
 
     @Test

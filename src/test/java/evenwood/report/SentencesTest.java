@@ -15,7 +15,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 class SentencesTest {
-    private static final Pattern KEY = Pattern.compile("\"((?:" + "clipping|overdriven|too-hot|too-quiet|hum|buzz|hiss|tone-interference|crackle|dropout"
+    private static final Pattern KEY = Pattern.compile("\"((?:" + "clipping|overdriven|too-hot|too-quiet|hum|buzz|hiss|tone-interference|crackle|dropout|ringing"
         + "|control|gain|eq|missing)\\.[a-z-]+)\"");
 
     @Test

@@ -15,6 +15,7 @@ import evenwood.measure.Note;
 import evenwood.measure.NotesReading;
 import evenwood.measure.NowReading;
 import evenwood.measure.PitchReading;
+import evenwood.measure.Ring;
 import evenwood.measure.RingingReading;
 import evenwood.measure.TakeInfo;
 import evenwood.measure.TakeReadings;
@@ -43,6 +44,7 @@ public final class ReadingsSketch {
     private List<Double> clickSeconds = List.of();
     private List<Note> notes = List.of();
     private int dropouts;
+    private List<Ring> rings = List.of();
     private DistortionReading distortion = clean();
 
     public ReadingsSketch truePeakDbtp(double value) {
@@ -84,6 +86,11 @@ public final class ReadingsSketch {
         return this;
     }
 
+    public ReadingsSketch rings(Ring... howls) {
+        rings = List.of(howls);
+        return this;
+    }
+
     public ReadingsSketch notesAt(double... seconds) {
         notes = Arrays.stream(seconds).mapToObj(start -> new Note(start, start + 0.4, 220, 57, 0.95, false, -20, -25)).toList();
         return this;
@@ -108,7 +115,7 @@ public final class ReadingsSketch {
             new NowReading(truePeakDbtp, playingDbfs, PitchReading.NONE),
             new LevelReading(truePeakDbtp, truePeakDbtp - 15, 0, Math.round(seconds * GRID.sampleRateHz())),
             new TruePeakReading(truePeakDbtp), LoudnessReading.SILENCE, activity(), new NotesReading(notes), dynamics,
-            spectrum(), noise, clickReading(), dropoutReading(), distortion, RingingReading.NONE);
+            spectrum(), noise, clickReading(), dropoutReading(), distortion, new RingingReading(rings));
     }
 
     private ActivityReading activity() {
