@@ -22,6 +22,8 @@ public final class ChainAnalysis {
     private static final double PLAYING_ENDS_HZ = 4000;
     /** The middle of the default target window, −12 to −6 dBTP. */
     private static final double WANTED_PEAK_DBFS = -9;
+    private static final double MIDDLE_HZ = 1000;
+    private static final double TREBLE_HZ = 10_000;
 
     private final Connection connection;
     private final double lowestHz;
@@ -38,48 +40,62 @@ public final class ChainAnalysis {
         return new ChainReport(connection, lowestHz, main, thru);
     }
 
-    private Circuit circuit(Line line, boolean onThru, double inputGainDb) {
-        return onThru ? Circuit.thru(connection.pickup(), connection.main(), line, inputGainDb)
-            : Circuit.main(connection.pickup(), line, connection.thru(), inputGainDb);
+    private Circuit circuit(Line line, boolean onThru) {
+        return onThru ? Circuit.thru(connection.pickup(), connection.main(), line) : Circuit.main(connection.pickup(), line, connection.thru());
     }
 
     private WayReport way(Line line, boolean onThru, int firstNumber) {
-        Circuit circuit = circuit(line, onThru, 0);
+        Circuit circuit = circuit(line, onThru);
+        List<List<Circuit.Point>> grid = new ArrayList<>();
+        for (int point = 0; point < Response.points(); point++) {
+            grid.add(circuit.at(Response.frequencyHz(point)));
+        }
         List<JointReport> reports = new ArrayList<>();
         List<Joint> joints = joints(line, onThru, firstNumber);
         for (int i = 0; i < joints.size(); i++) {
-            reports.add(report(circuit, i, joints.get(i), line, onThru));
+            reports.add(report(circuit, grid, i, joints.get(i), line, onThru));
         }
+        return ended(reports, line.input(), grid);
+    }
+
+    private static WayReport ended(List<JointReport> reports, PluggedInput input, List<List<Circuit.Point>> grid) {
         JointReport last = reports.get(reports.size() - 1);
-        PluggedInput input = line.input();
         double wanted = input.input().fullScaleDbu() + WANTED_PEAK_DBFS - last.peakDbu();
         double suggested = input.input().gain().nearest(wanted);
         double gain = input.gainDb().orElse(suggested);
-        Circuit withGain = circuit(line, onThru, gain);
-        double noise = Dbu.ofVolts(Math.sqrt(Response.integral(withGain::outputNoiseDensity)));
+        Amplifier end = Amplifier.of(input, gain);
+        double noise = dbu(Response.integral(point -> end.noiseBehind(grid.get(point).get(reports.size() - 1).noiseDensity(), Response.frequencyHz(point))));
         double toFullScale = gain - input.input().fullScaleDbu();
         return new WayReport(reports, input, gain, suggested, wanted - suggested, last.usualDbu() + toFullScale, last.peakDbu() + toFullScale,
             noise - input.input().fullScaleDbu());
     }
 
-    private JointReport report(Circuit circuit, int place, Joint joint, Line line, boolean onThru) {
-        Response response = Response.of(hz -> levelDb(circuit, place, hz));
+    private JointReport report(Circuit circuit, List<List<Circuit.Point>> grid, int place, Joint joint, Line line, boolean onThru) {
+        Response response = Response.of(point -> levelDb(grid.get(point).get(place)));
         double mean = response.meanDb(Math.min(lowestHz, PLAYING_ENDS_HZ / 2), PLAYING_ENDS_HZ);
-        double noise = Dbu.ofVolts(Math.sqrt(Response.integral(hz -> circuit.at(hz).get(place).noiseDensity())));
-        Circuit.Point middle = circuit.at(1000).get(place);
+        double noise = dbu(Response.integral(point -> grid.get(point).get(place).noiseDensity()));
+        Circuit.Point middle = circuit.at(MIDDLE_HZ).get(place);
         double peak = connection.pickup().peakDbu() + mean;
         OptionalDouble most = joint.to().maximumInputDbu();
-        Circuit without = joint.cable().isEmpty() ? circuit : circuit(withoutCable(line, joint.cable().get()), onThru, 0);
-        double cableLevel = levelDb(without, place, 1000) - levelDb(circuit, place, 1000);
-        double cableTreble = levelDb(without, place, 10_000) - levelDb(circuit, place, 10_000) - cableLevel;
+        Circuit without = joint.cable().isEmpty() ? circuit : circuit(withoutCable(line, joint.cable().get()), onThru);
+        double cableLevel = levelDb(without, place, MIDDLE_HZ) - levelDb(middle);
+        double cableTreble = levelDb(without, place, TREBLE_HZ) - levelDb(circuit, place, TREBLE_HZ) - cableLevel;
         return new JointReport(joint, response, connection.pickup().usualDbu() + mean, peak,
             most.isEmpty() ? most : OptionalDouble.of(most.getAsDouble() - peak), noise, middle.sourceOhms().norm(), middle.loadOhms().norm(),
             loadingDb(middle), BassCorner.of(hz -> levelDb(circuit, place, hz), connection.pickup().seriesFarads().isPresent()),
             cableLevel, cableTreble);
     }
 
+    private static double dbu(double squareVolts) {
+        return Dbu.ofVolts(Math.sqrt(squareVolts));
+    }
+
+    private static double levelDb(Circuit.Point point) {
+        return 10 * Math.log10(TwoPort.squared(point.gain()));
+    }
+
     private static double levelDb(Circuit circuit, int place, double hz) {
-        return 10 * Math.log10(TwoPort.squared(circuit.at(hz).get(place).gain()));
+        return levelDb(circuit.at(hz).get(place));
     }
 
     private static double loadingDb(Circuit.Point point) {

@@ -45,16 +45,16 @@ final class Circuit {
     }
 
     /** The main line; the thru line hangs on the box that has the socket. */
-    static Circuit main(Pickup pickup, Line line, Optional<Line> thru, double inputGainDb) {
-        Builder builder = new Builder(pickup, inputGainDb);
+    static Circuit main(Pickup pickup, Line line, Optional<Line> thru) {
+        Builder builder = new Builder(pickup);
         builder.follow(line, thru.map(Circuit::felt));
         return builder.circuit();
     }
 
     /** The thru line, from the pickup to the socket as in the main line, which goes on loading it. */
-    static Circuit thru(Pickup pickup, Line main, Line thru, double inputGainDb) {
+    static Circuit thru(Pickup pickup, Line main, Line thru) {
         int at = main.links().indexOf(main.boxWithThru().orElseThrow());
-        Builder builder = new Builder(pickup, inputGainDb);
+        Builder builder = new Builder(pickup);
         builder.follow(main.links().subList(0, at));
         builder.current.add(felt(new Line(main.links().subList(at, main.links().size()), main.input())));
         builder.forgetNodes();
@@ -82,12 +82,6 @@ final class Circuit {
         return points;
     }
 
-    /** Noise behind the last gain, V²/Hz. */
-    double outputNoiseDensity(double hz) {
-        List<Point> points = at(hz);
-        return sections.get(sections.size() - 1).end.noiseBehind(points.get(points.size() - 1).noiseDensity, hz);
-    }
-
     private static Point point(Section section, int parts, Complex load, double hz, Complex gainBefore, double noiseBefore) {
         TwoPort before = product(section.parts.subList(0, parts), hz);
         Complex on = product(section.parts.subList(parts, section.parts.size()), hz).inputSiemens(load);
@@ -107,7 +101,7 @@ final class Circuit {
 
     /** What a line is felt as where it is plugged in: a load across. */
     private static Part felt(Line line) {
-        Builder builder = new Builder(0);
+        Builder builder = new Builder();
         builder.follow(line, Optional.empty());
         Section first = builder.sections.get(0);
         return hz -> TwoPort.shunt(product(first.parts, hz).inputSiemens(first.end.inputSiemens(hz)));
@@ -116,17 +110,14 @@ final class Circuit {
     private static final class Builder {
         private final List<Section> sections = new ArrayList<>();
         private final List<Node> nodes = new ArrayList<>();
-        private final double inputGainDb;
         private final double sourceNoise;
         private List<Part> current = new ArrayList<>();
 
-        private Builder(double inputGainDb) {
-            this.inputGainDb = inputGainDb;
+        private Builder() {
             sourceNoise = 0;
         }
 
-        private Builder(Pickup pickup, double inputGainDb) {
-            this.inputGainDb = inputGainDb;
+        private Builder(Pickup pickup) {
             sourceNoise = NoiseDensity.ofDbu(pickup.noiseDbu());
             current.add(Part.of(pickup));
         }
@@ -140,7 +131,7 @@ final class Circuit {
                 follow(link);
             }
             nodes.add(new Node(sections.size(), current.size()));
-            close(Amplifier.of(line.input(), inputGainDb));
+            close(Amplifier.of(line.input(), 0)); // its gain comes behind every place we look at
         }
 
         private void follow(List<Link> links) {

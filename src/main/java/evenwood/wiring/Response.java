@@ -1,7 +1,7 @@
 package evenwood.wiring;
 
 import java.util.Arrays;
-import java.util.function.DoubleUnaryOperator;
+import java.util.function.IntToDoubleFunction;
 
 /** Level over frequency from 20 Hz to 20 kHz. Immutable. */
 public final class Response {
@@ -15,10 +15,10 @@ public final class Response {
         this.levelsDb = levelsDb;
     }
 
-    static Response of(DoubleUnaryOperator levelDb) {
+    static Response of(IntToDoubleFunction levelDb) {
         double[] levels = new double[STEPS + 1];
         for (int i = 0; i <= STEPS; i++) {
-            levels[i] = levelDb.applyAsDouble(frequencyHz(i));
+            levels[i] = levelDb.applyAsDouble(i);
         }
         return new Response(levels);
     }
@@ -55,13 +55,13 @@ public final class Response {
         return 10 * Math.log10(sum / count);
     }
 
-    /** The integral over the band of a density in V²/Hz, by the trapezoid rule over the logarithm of the frequency. */
-    static double integral(DoubleUnaryOperator density) {
+    /** The integral over the band of a density in V²/Hz at each point, by the trapezoid rule over the logarithm of the frequency. */
+    static double integral(IntToDoubleFunction density) {
         double step = Math.log(HIGHEST_HZ / LOWEST_HZ) / STEPS;
         double sum = 0;
         for (int i = 0; i <= STEPS; i++) {
             double weight = i == 0 || i == STEPS ? 0.5 : 1;
-            sum += weight * density.applyAsDouble(frequencyHz(i)) * frequencyHz(i) * step;
+            sum += weight * density.applyAsDouble(i) * frequencyHz(i) * step;
         }
         return sum;
     }
