@@ -22,6 +22,7 @@ public final class EvenwoodCommand implements Runnable {
             .addSubcommand(new CheckCommand(terminal))
             .addSubcommand(new ListenCommand(terminal))
             .addSubcommand(new PresetsCommand(terminal))
+            .addSubcommand(new WireCommand(terminal))
             .setOut(terminal.helpWriter())
             .setParameterExceptionHandler(failures)
             .setExecutionExceptionHandler(failures)

@@ -1,10 +1,15 @@
 package evenwood.cli;
 
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.nio.charset.CharsetEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
 
 /**
  * Where the words go: knows whether a person watches and which characters can be shown.
@@ -16,8 +21,14 @@ final class Terminal {
     private final PrintStream err;
     private final boolean interactive;
     private final CharsetEncoder encoder;
+    private final BufferedReader in;
 
     Terminal(PrintStream out, PrintStream err, boolean interactive, Charset charset) {
+        this(out, err, interactive, charset, System.in);
+    }
+
+    Terminal(PrintStream out, PrintStream err, boolean interactive, Charset charset, InputStream in) {
+        this.in = new BufferedReader(new InputStreamReader(in, charset));
         this.out = out;
         this.err = err;
         this.interactive = interactive;
@@ -55,6 +66,17 @@ final class Terminal {
     /** Troubles and progress, to standard error. */
     void note(String text) {
         err.println(showable(text));
+    }
+
+    /** Asks, on standard error so that results stay clean, and returns the answer; empty when nobody answers any more. */
+    Optional<String> ask(String prompt) {
+        err.print(showable(prompt));
+        err.flush();
+        try {
+            return Optional.ofNullable(in.readLine());
+        } catch (IOException nobodyThere) {
+            return Optional.empty();
+        }
     }
 
     /** Draws over the current line of standard error; nothing when nobody watches. */

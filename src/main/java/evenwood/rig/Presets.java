@@ -71,6 +71,11 @@ public final class Presets {
         return Input.read(fields(PresetKind.INPUTS, id));
     }
 
+    /** Everything that could be had: every box and cable. */
+    public Gear shop() {
+        return new Gear(ids(PresetKind.BOXES).stream().map(this::box).toList(), ids(PresetKind.CABLES).stream().map(this::cable).toList(), List.of());
+    }
+
     /** Reads every preset there is. @throws PresetProblem for the first wrong one */
     public void verify() {
         for (String id : ids(PresetKind.INSTRUMENTS)) {

@@ -29,6 +29,8 @@ public final class Alternatives {
     /** Fewer points apart than this are the same to a player. */
     private static final double BETTER_BY_POINTS = 5;
 
+    private static final double AS_IT_STANDS = -1;
+
     private final ChainReport now;
     private final Connection connection;
     private final Gear shop;
@@ -100,6 +102,9 @@ public final class Alternatives {
     /** With its switches as this chain wants them: tried plain, then with what the verdicts ask for. */
     private Alternative settled(List<Box> sequence, Input input) {
         Alternative plain = alternative(sequence, input, false, 0, 0);
+        if (sequence.stream().anyMatch(box -> asItStands(box).isPresent())) {
+            plain = better(plain, alternative(sequence, input, false, AS_IT_STANDS, 0));
+        }
         boolean lift = plain.has(WiringFault.GROUND_LOOP);
         Alternative best = lift ? better(plain, alternative(sequence, input, true, 0, 0)) : plain;
         if (best.has(WiringFault.LEVEL_TOO_HIGH)) {
@@ -134,7 +139,7 @@ public final class Alternatives {
             }
             if (!end) {
                 Box box = sequence.get(i);
-                links.add(new PluggedBox(box, box.gain().nearest(i == 0 ? gainDb : 0), i == 0 ? padDb : 0, box.power(), lift && box.groundLift()));
+                links.add(plugged(box, i == 0, lift, padDb, gainDb));
                 if (boxes.stream().noneMatch(each -> each.id().equals(box.id()))) {
                     toBuy.add(box.name());
                 }
@@ -145,6 +150,18 @@ public final class Alternatives {
         Line line = new Line(links, new PluggedInput(input, OptionalDouble.empty(), phantom));
         Connection other = new Connection(connection.pickup(), line, connection.thru(), connection.sameOutlet(), connection.owned());
         return Alternative.of(ChainAnalysis.of(other, now.lowestHz()), toBuy.stream().distinct().toList());
+    }
+
+    private PluggedBox plugged(Box box, boolean first, boolean lift, double padDb, double gainDb) {
+        if (padDb == AS_IT_STANDS && asItStands(box).isPresent()) {
+            PluggedBox own = asItStands(box).get();
+            return new PluggedBox(box, own.gainDb(), own.padDb(), box.power(), own.groundLift());
+        }
+        return new PluggedBox(box, box.gain().nearest(first ? gainDb : 0), first ? Math.max(0, padDb) : 0, box.power(), lift && box.groundLift());
+    }
+
+    private Optional<PluggedBox> asItStands(Box box) {
+        return connection.main().boxes().stream().filter(plugged -> plugged.box().id().equals(box.id())).findFirst();
     }
 
     private static <T> List<T> distinct(List<T> first, List<T> second, java.util.function.Function<T, String> id) {

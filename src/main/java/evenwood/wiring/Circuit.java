@@ -126,9 +126,12 @@ final class Circuit {
             PluggedBox withThru = line.boxWithThru().orElse(null);
             for (Link link : line.links()) {
                 if (link == withThru) {
+                    nodes.add(new Node(sections.size(), current.size()));
                     atThru.ifPresent(current::add);
+                    pass(withThru);
+                } else {
+                    follow(link);
                 }
-                follow(link);
             }
             nodes.add(new Node(sections.size(), current.size()));
             close(Amplifier.of(line.input(), 0)); // its gain comes behind every place we look at
@@ -143,13 +146,17 @@ final class Circuit {
                 current.add(Part.of(run));
             } else if (link instanceof PluggedBox plugged) {
                 nodes.add(new Node(sections.size(), current.size()));
-                if (plugged.box().isPassive()) {
-                    current.add(Part.of(plugged));
-                } else {
-                    Amplifier amplifier = Amplifier.of(plugged);
-                    close(amplifier);
-                    current.add(Part.ofOutput(amplifier.outputOhms()));
-                }
+                pass(plugged);
+            }
+        }
+
+        private void pass(PluggedBox plugged) {
+            if (plugged.box().isPassive()) {
+                current.add(Part.of(plugged));
+            } else {
+                Amplifier amplifier = Amplifier.of(plugged);
+                close(amplifier);
+                current.add(Part.ofOutput(amplifier.outputOhms()));
             }
         }
 

@@ -35,6 +35,10 @@ final class ImpedanceRule {
         if (joint.from().output() == SignalKind.SPEAKER || joint.to().accepts() == SignalKind.SPEAKER) {
             return List.of();
         }
+        boolean bare = joint.from() instanceof Device.Source source && (source.pickup().isUnbufferedPiezo() || source.pickup().kind() == Pickup.Kind.MAGNETIC);
+        if (bare && joint.onThru()) {
+            return List.of(); // the same terminals as in the main line, where all that hangs on them is counted
+        }
         if (joint.from() instanceof Device.Source source && source.pickup().isUnbufferedPiezo()) {
             return piezo(report, chain.lowestHz());
         }
