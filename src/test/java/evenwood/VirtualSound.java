@@ -76,6 +76,12 @@ public final class VirtualSound implements AutoCloseable {
         return run(command, ProcessBuilder.Redirect.PIPE);
     }
 
+    /** Keeps what arrives at one of the outputs, as 24-bit WAV, until the process is ended. */
+    public Process record(Path file, String sink) {
+        return run(List.of("parec", "--device=" + sink + ".monitor", "--file-format=wav", "--format=s24le", "--rate=48000", "--channels=1",
+            "--latency-msec=20", file.toString()), ProcessBuilder.Redirect.DISCARD);
+    }
+
     private Process run(List<String> command, ProcessBuilder.Redirect output) {
         ProcessBuilder builder = new ProcessBuilder(command).redirectOutput(output).redirectError(ProcessBuilder.Redirect.INHERIT);
         builder.environment().putAll(environment);

@@ -21,6 +21,8 @@ public final class EvenwoodCommand implements Runnable {
         CommandLine line = new CommandLine(new EvenwoodCommand())
             .addSubcommand(new CheckCommand(terminal))
             .addSubcommand(new ListenCommand(terminal))
+            .addSubcommand(new RenderCommand(terminal))
+            .addSubcommand(new AuditionCommand(terminal))
             .addSubcommand(new PresetsCommand(terminal))
             .addSubcommand(new WireCommand(terminal))
             .setOut(terminal.helpWriter())
@@ -32,7 +34,7 @@ public final class EvenwoodCommand implements Runnable {
 
     @Override
     public void run() {
-        throw new BadInput("evenwood: say what to do: check, listen or presets; see evenwood --help");
+        throw new BadInput("evenwood: say what to do: check, listen, render, audition, wire or presets; see evenwood --help");
     }
 
     static final class Version implements CommandLine.IVersionProvider {
