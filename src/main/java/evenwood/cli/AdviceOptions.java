@@ -27,14 +27,23 @@ final class AdviceOptions {
     @Option(names = "--rig", paramLabel = "FILE", description = "Your rig: instrument, tap and where every control stands.")
     private Path rigFile;
 
+    @Option(names = "--like", paramLabel = "TAKE",
+        description = "A take that sounds as this one should, on the same instrument; another song in another key does no harm.")
+    private String like;
+
+    @Option(names = "--like-channel", paramLabel = "N", description = "Which channel of that take to hear, counted from 1 (default: 1).")
+    private int likeChannel;
+
+    private Optional<WantedTake> wanted = Optional.empty();
     private Optional<Instrument> played = Optional.empty();
     private Optional<RigInUse> rig = Optional.empty();
 
     /** Reads what is named; before a long take is heard, so that a wrong word is told at once. */
-    void prepare() {
+    void prepare(Terminal terminal) {
         Presets presets = Presets.ofPlayer();
         rig = Optional.ofNullable(rigFile).map(file -> RigInUse.nominal(Rig.read(file, presets)));
         played = Optional.ofNullable(instrument).map(presets::instrument).or(() -> rig.map(each -> each.rig().instrument()));
+        wanted = Optional.ofNullable(like).map(path -> WantedTake.measure(path, likeChannel, terminal));
     }
 
     Optional<RigInUse> rig() {
@@ -47,12 +56,13 @@ final class AdviceOptions {
      * @param again opens the take once more, to measure how high its peaks get through the moves instead of guessing it
      */
     Assessment assess(TakeReadings readings, Supplier<SoundSource> again) {
-        return new Coach(TargetWindow.DEFAULT).assess(readings, wantedTone(readings), rig, change -> peakAfter(change, again));
+        Assessment assessment = new Coach(TargetWindow.DEFAULT).assess(readings, wantedTone(readings), rig, change -> peakAfter(change, again));
+        return wanted.map(take -> take.withMissing(assessment)).orElse(assessment);
     }
 
     private Optional<ToneComparison> wantedTone(TakeReadings readings) {
         Tap tap = rig.map(each -> each.rig().tap()).orElse(Tap.PICKUP);
-        return played.flatMap(each -> ToneComparison.withInstrument(readings, each, tap));
+        return wanted.map(take -> take.comparison(readings)).or(() -> played.flatMap(each -> ToneComparison.withInstrument(readings, each, tap)));
     }
 
     private static PeakAfter peakAfter(EqChain change, Supplier<SoundSource> again) {

@@ -42,7 +42,7 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         take.mustBeNamed("check");
-        advice.prepare();
+        advice.prepare(terminal);
         try (SoundSource source = take.open()) {
             try (ProgressBar progress = new ProgressBar(terminal)) {
                 return tell(WholeTake.measure(source, progress::show), source);

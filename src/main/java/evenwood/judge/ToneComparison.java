@@ -1,6 +1,7 @@
 package evenwood.judge;
 
 import evenwood.measure.BandLevel;
+import evenwood.measure.NotewiseDifference;
 import evenwood.measure.TakeReadings;
 import evenwood.measure.ThirdOctave;
 import evenwood.measure.ToneDifference;
@@ -63,6 +64,18 @@ public record ToneComparison(Against against, String name, double lowestNoteHz, 
         }
         return Optional.of(new ToneComparison(Against.INSTRUMENT, instrument.id(), instrument.lowestHz(), ToneSpread.OF_INSTRUMENTS,
             wantedDb, new ToneDifference(bands)));
+    }
+
+    /** Against another take on the same instrument, whatever was played; bands both takes share too few notes in stay unknown. */
+    public static ToneComparison withTake(TakeReadings readings, TakeReadings wanted) {
+        ToneDifference difference = NotewiseDifference.between(readings.noteSpectra(), wanted.noteSpectra());
+        Map<ThirdOctave, Double> heardDb = new TreeMap<>();
+        readings.spectrum().bands().forEach(heard -> heardDb.put(heard.band(), heard.relativeDb()));
+        Map<ThirdOctave, Double> wantedDb = new TreeMap<>();
+        difference.bands().stream().filter(band -> heardDb.containsKey(band.band()))
+            .forEach(band -> wantedDb.put(band.band(), heardDb.get(band.band()) - band.differenceDb()));
+        double lowestHz = Math.max(readings.noteSpectra().lowestHz(), wanted.noteSpectra().lowestHz());
+        return new ToneComparison(Against.TAKE, wanted.take().name(), lowestHz, ToneSpread.OF_TAKES, wantedDb, difference);
     }
 
     private static ToneDifference.Band band(BandLevel heard, double wantedDb, ToneTarget target, int place, double lowestHz, Tap tap) {

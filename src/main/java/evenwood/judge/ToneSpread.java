@@ -14,6 +14,9 @@ public record ToneSpread(double sharedPart, double correlationBands) {
      */
     public static final ToneSpread OF_INSTRUMENTS = new ToneSpread(0.89, 12);
 
+    /** Two takes on the same instrument: errors of bands correlate by 0.1 at most on the tuning sources (docs/accuracy.md). */
+    public static final ToneSpread OF_TAKES = new ToneSpread(0, 1);
+
     double correlation(int bandsApart) {
         double shared = sharedPart * Math.exp(-Math.abs(bandsApart) / correlationBands);
         return bandsApart == 0 ? 1 : shared;

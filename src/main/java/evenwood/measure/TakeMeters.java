@@ -16,6 +16,9 @@ public final class TakeMeters {
     private static final double NOW_SECONDS = 0.25;
     private static final double SHORTEST_MEMORY_SECONDS = 10;
 
+    /** Narrow bands take 12 kB a second; a few minutes tell what an instrument's notes are made of. */
+    private static final double LONGEST_NARROW_MEMORY_SECONDS = 600;
+
     private final SoundFormat format;
     private final HopGrid grid;
     private final LevelMeter level;
@@ -23,6 +26,7 @@ public final class TakeMeters {
     private final LoudnessMeter loudness;
     private final ActivityMeter activity;
     private final NoteMeter notes;
+    private final NarrowBandMeter narrowBands;
     private final LongTermSpectrumMeter spectrum;
     private final NoiseMeter noise;
     private final ClickMeter clicks;
@@ -42,13 +46,14 @@ public final class TakeMeters {
         loudness = new LoudnessMeter(rateHz, 1);
         activity = ActivityMeter.onSharedSpectrum(grid, hops);
         notes = NoteMeter.onSharedSpectrum(grid, hops);
+        narrowBands = new NarrowBandMeter(grid, Math.min(hops, grid.hopsIn(LONGEST_NARROW_MEMORY_SECONDS)));
         spectrum = new LongTermSpectrumMeter(grid, hops);
         noise = new NoiseMeter(grid, NoiseMeter.USUAL_MEMORY_SECONDS);
         clicks = new ClickMeter(rateHz);
         dropouts = new DropoutMeter(rateHz);
         distortion = new DistortionMeter(format, grid, hops);
         ringing = new RingingMeter(grid);
-        shortTime = new ShortTimeSpectrum(grid, activity, notes, spectrum, noise, ringing);
+        shortTime = new ShortTimeSpectrum(grid, activity, notes, narrowBands, spectrum, noise, ringing);
     }
 
     /** Hears one block and keeps none of it. [audio thread] */
@@ -90,8 +95,8 @@ public final class TakeMeters {
         ActivityReading active = activity.reading();
         NotesReading played = notes.reading(active);
         return new TakeReadings(info(name), now(), level.reading(),
-            truePeak.reading(), loud, active, played, played.dynamics(), spectrum.reading(active), noise.reading(active),
-            clicks.reading(), dropouts.reading(), distortion.reading(), ringing.reading());
+            truePeak.reading(), loud, active, played, narrowBands.reading(played, active), played.dynamics(),
+            spectrum.reading(active), noise.reading(active), clicks.reading(), dropouts.reading(), distortion.reading(), ringing.reading());
     }
 
     private TakeInfo info(String name) {

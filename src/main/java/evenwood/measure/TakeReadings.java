@@ -10,6 +10,7 @@ package evenwood.measure;
  * @param loudness   to the ear
  * @param activity   when somebody played
  * @param notes      what was played
+ * @param noteSpectra what the single notes were made of
  * @param dynamics   how soft and how hard
  * @param spectrum   how bass, middle and treble stand to each other
  * @param noise      what the rig adds
@@ -19,7 +20,7 @@ package evenwood.measure;
  * @param ringing    howl that started
  */
 public record TakeReadings(TakeInfo take, NowReading now, LevelReading level, TruePeakReading truePeak, LoudnessReading loudness,
-                           ActivityReading activity, NotesReading notes, DynamicsReading dynamics,
+                           ActivityReading activity, NotesReading notes, NoteSpectraReading noteSpectra, DynamicsReading dynamics,
                            LongTermSpectrumReading spectrum, NoiseReading noise, ClickReading clicks, DropoutReading dropouts,
                            DistortionReading distortion, RingingReading ringing) {
     private static final double LEAST_PLAYING_SECONDS = 0.3;
@@ -30,8 +31,8 @@ public record TakeReadings(TakeInfo take, NowReading now, LevelReading level, Tr
 
     /** The same with a newer moment and newer peaks; everything that takes long to work out stays as it was. */
     TakeReadings at(TakeInfo newTake, NowReading newNow, LevelReading newLevel, TruePeakReading newTruePeak, LoudnessReading newLoudness) {
-        return new TakeReadings(newTake, newNow, newLevel, newTruePeak, newLoudness, activity, notes, dynamics, spectrum, noise, clicks,
-            dropouts, distortion, ringing);
+        return new TakeReadings(newTake, newNow, newLevel, newTruePeak, newLoudness, activity, notes, noteSpectra, dynamics, spectrum, noise,
+            clicks, dropouts, distortion, ringing);
     }
 
     /** Average level while playing, plain RMS; −Infinity when nothing was played. */

@@ -42,6 +42,25 @@ class CommandsTest {
     }
 
     @Test
+    void aTakeIsLikeItself() throws IOException {
+        String file = plucked(0.3).toString();
+        JsonNode object = new ObjectMapper().readTree(Spoken.by("check", file, "--like", file, "--json").out());
+        assertThat(object.at("/tone/target").textValue()).isEqualTo(file);
+        assertThat(object.at("/tone/bands").findValues("differenceDb")).anySatisfy(db -> assertThat(db.isNumber()).isTrue())
+            .allSatisfy(db -> assertThat(db.doubleValue()).isBetween(-0.001, 0.001));
+        assertThat(object.at("/findings").findValuesAsText("fault")).doesNotContain("boomy", "boxy", "nasal", "harsh", "thin", "dull");
+    }
+
+    @Test
+    void aSilentTakeCannotBeATarget() throws IOException {
+        Path silent = folder.resolve("silent.wav");
+        write(silent, 3 * RATE_HZ, i -> 0);
+        Spoken spoken = Spoken.by("check", plucked(0.3).toString(), "--like", silent.toString());
+        assertThat(spoken.err()).startsWith("check --like: no playing was heard in " + silent);
+        assertThat(spoken.exitCode()).isEqualTo(2);
+    }
+
+    @Test
     void aTakeThatNeedsMoreGainIsToldHowMuch() throws IOException {
         Spoken spoken = Spoken.by("check", plucked(0.003).toString());
         assertThat(spoken.out()).contains("too-quiet").contains("dB up");
@@ -68,6 +87,7 @@ class CommandsTest {
         check                          | check: name one take, or --demo; see evenwood check --help
         check a.wav --demo             | check: name one take, or --demo; see evenwood check --help
         check --demo --instrument cell | preset: no instruments with the id cell; did you mean cello?; all ids: evenwood presets list
+        check --demo --like no.wav     | open no.wav: there is no such file; check the path
         listen --seconds 0             | listen: --seconds 0.0, but more than 0 is needed
         presets                        | presets: say list or verify; see evenwood presets --help
         """)

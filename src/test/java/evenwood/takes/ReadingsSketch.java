@@ -12,6 +12,7 @@ import evenwood.measure.LongTermSpectrumReading;
 import evenwood.measure.LoudnessReading;
 import evenwood.measure.NoiseReading;
 import evenwood.measure.Note;
+import evenwood.measure.NoteSpectraReading;
 import evenwood.measure.NotesReading;
 import evenwood.measure.NowReading;
 import evenwood.measure.PitchReading;
@@ -114,7 +115,7 @@ public final class ReadingsSketch {
         return new TakeReadings(new TakeInfo("sketch", SoundFormat.mono(GRID.sampleRateHz()), seconds),
             new NowReading(truePeakDbtp, playingDbfs, PitchReading.NONE),
             new LevelReading(truePeakDbtp, truePeakDbtp - 15, 0, Math.round(seconds * GRID.sampleRateHz())),
-            new TruePeakReading(truePeakDbtp), LoudnessReading.SILENCE, activity(), new NotesReading(notes), dynamics,
+            new TruePeakReading(truePeakDbtp), LoudnessReading.SILENCE, activity(), new NotesReading(notes), NoteSpectraReading.NONE, dynamics,
             spectrum(), noise, clickReading(), dropoutReading(), distortion, new RingingReading(rings));
     }
 

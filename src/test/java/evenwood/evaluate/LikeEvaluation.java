@@ -1,0 +1,143 @@
+package evenwood.evaluate;
+
+import evenwood.eq.EqChain;
+import evenwood.eq.Solution;
+import evenwood.eq.Solver;
+import evenwood.judge.Fault;
+import evenwood.judge.Finding;
+import evenwood.judge.Judge;
+import evenwood.judge.Severity;
+import evenwood.judge.TargetWindow;
+import evenwood.judge.ToneComparison;
+import evenwood.measure.TakeReadings;
+import evenwood.measure.ThirdOctave;
+import evenwood.measure.ToneDifference;
+import evenwood.takes.PackagedTakes;
+import java.io.PrintStream;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * One take as the target of another on the same source, another song in another key: clean takes must not be blamed, faults
+ * put into the sound must be named, and the moves must undo an equaliser.
+ */
+public final class LikeEvaluation implements Evaluation {
+    private static final int[][] PAIRS = {{0, 1}, {0, 2}, {1, 2}, {2, 1}};
+    private static final double[] AMOUNTS_DB = {6, 9};
+    private static final List<ThirdOctave> JUDGED = ThirdOctave.range(80, 10_000);
+
+    /** What came of one kind of trial. */
+    private static final class Tally {
+        private int trials;
+        private final Map<Fault, Integer> named = new TreeMap<>();
+        private final Map<Fault, Integer> plain = new TreeMap<>();
+    }
+
+    private final Map<String, Tally> tallies = new TreeMap<>();
+    private final Map<String, List<Double>> figures = new TreeMap<>();
+    private final Judge judge = new Judge(TargetWindow.DEFAULT);
+    private final List<String> alarms = new ArrayList<>();
+
+    @Override
+    public void run(PrintStream out) {
+        SplittableRandom random = new SplittableRandom(12);
+        for (LikeSources.Source source : LikeSources.all()) {
+            List<float[]> songs = source.songs().stream().map(PackagedTakes::samples).toList();
+            List<TakeReadings> heard = songs.stream().map(LikeSources::heard).toList();
+            for (int[] pair : PAIRS) {
+                clean(source, heard.get(pair[0]), heard.get(pair[1]));
+            }
+            for (double amountDb : AMOUNTS_DB) {
+                for (Fault fault : LikeFault.ALL) {
+                    EqChain chain = LikeFault.chain(fault, amountDb, source.lowestHz(), random);
+                    tally(name(source, fault.id() + " " + Math.round(amountDb)), LikeSources.heard(LikeFault.through(chain, songs.get(2))), heard.get(0));
+                }
+            }
+            undo(source, songs.get(1), heard.get(2), random);
+        }
+        print(out);
+    }
+
+    private void clean(LikeSources.Source source, TakeReadings heard, TakeReadings wanted) {
+        ToneComparison comparison = tally(name(source, "clean"), heard, wanted);
+        List<ToneDifference.Band> bands = comparison.difference().bands();
+        figure(source, "clean, RMS of difference", rms(bands, band -> band.differenceDb()));
+        figure(source, "clean, known bands of " + JUDGED.size(), bands.stream().filter(band -> JUDGED.contains(band.band())).count());
+        figure(source, "clean, share of bands beyond their uncertainty",
+            bands.stream().filter(band -> Math.abs(band.differenceDb()) > band.uncertaintyDb()).count() / Math.max(1.0, bands.size()));
+        figure(source, "clean, RMS of plain average spectra", rms(bands, band -> level(heard, band.band()) - level(wanted, band.band())));
+    }
+
+    private void undo(LikeSources.Source source, float[] song, TakeReadings wanted, SplittableRandom random) {
+        EqChain chain = LikeFault.equaliser(random);
+        ToneDifference difference = ToneComparison.withTake(LikeSources.heard(LikeFault.through(chain, song)), wanted).difference();
+        List<ToneDifference.Band> bands = difference.bands();
+        figure(source, "equaliser, RMS put in", rms(bands, band -> response(chain, band.band())));
+        figure(source, "equaliser, RMS of error of difference", rms(bands, band -> band.differenceDb() - response(chain, band.band())));
+        if (bands.isEmpty()) {
+            return;
+        }
+        Solution solution = new Solver(LikeSources.RATE_HZ).solve(difference, Solver.MOST_TURNS);
+        figure(source, "equaliser, RMS left after moves", rms(bands, band -> response(chain, band.band()) + response(solution.change(), band.band())));
+    }
+
+    private ToneComparison tally(String name, TakeReadings heard, TakeReadings wanted) {
+        ToneComparison comparison = ToneComparison.withTake(heard, wanted);
+        Tally tally = tallies.computeIfAbsent(name, key -> new Tally());
+        tally.trials++;
+        for (Finding finding : judge.judge(heard, Optional.of(comparison)).findings()) {
+            if (LikeFault.ALL.contains(finding.fault())) {
+                tally.named.merge(finding.fault(), 1, Integer::sum);
+                if (finding.severity() != Severity.SLIGHT) {
+                    tally.plain.merge(finding.fault(), 1, Integer::sum);
+                }
+            }
+        }
+        return comparison;
+    }
+
+    private static String name(LikeSources.Source source, String what) {
+        return (source.tuning() ? "tuning " : "test ") + what;
+    }
+
+    private void figure(LikeSources.Source source, String what, double value) {
+        figures.computeIfAbsent(name(source, what), key -> new ArrayList<>()).add(value);
+    }
+
+    private static double response(EqChain chain, ThirdOctave band) {
+        return chain.responseDb(band.centreHz(), LikeSources.RATE_HZ);
+    }
+
+    private static double level(TakeReadings heard, ThirdOctave band) {
+        return heard.spectrum().bands().stream().filter(level -> level.band().equals(band)).findFirst().orElseThrow().relativeDb();
+    }
+
+    /** Around the mean, because the level does not matter; over the known bands from 80 Hz to 10 kHz. */
+    private static double rms(List<ToneDifference.Band> bands, ToDoubleFunction<ToneDifference.Band> value) {
+        double[] values = bands.stream().filter(band -> JUDGED.contains(band.band())).mapToDouble(value).toArray();
+        double mean = java.util.Arrays.stream(values).average().orElse(0);
+        return Math.sqrt(java.util.Arrays.stream(values).map(x -> (x - mean) * (x - mean)).average().orElse(0));
+    }
+
+    private void print(PrintStream out) {
+        out.println("| takes | trials | " + String.join(" | ", LikeFault.ALL.stream().map(Fault::id).toList()) + " |");
+        out.println("|---|---|---|---|---|---|---|---|");
+        tallies.forEach((name, tally) -> out.printf("| %s | %d | %s |%n", name, tally.trials, String.join(" | ", LikeFault.ALL.stream()
+            .map(fault -> String.format(Locale.ROOT, "%.0f (%.1f) %%", 100.0 * tally.named.getOrDefault(fault, 0) / tally.trials,
+                100.0 * tally.plain.getOrDefault(fault, 0) / tally.trials)).toList())));
+        out.println();
+        out.println("| figure | mean | median | 90 % under |");
+        out.println("|---|---|---|---|");
+        figures.forEach((name, values) -> {
+            double[] sorted = values.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+            out.printf(Locale.ROOT, "| %s | %.2f | %.2f | %.2f |%n", name, java.util.Arrays.stream(sorted).average().orElse(0),
+                sorted[sorted.length / 2], sorted[Math.min(sorted.length - 1, (int) (0.9 * sorted.length))]);
+        });
+    }
+}
