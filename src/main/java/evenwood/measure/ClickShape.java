@@ -17,7 +17,7 @@ final class ClickShape {
     private static final double OVER_BEFORE = 8;
     private static final double OVER_AFTER = 6;
     private static final double JUMP_OVER_NEIGHBOURS = 2;
-    private static final int NEIGHBOURS_FROM = 3;
+    private static final int NEIGHBOURS_FROM = 2;
     private static final int NEIGHBOURS_TO = 8;
     private static final int REPEAT_FRAMES = 12;
 

@@ -106,7 +106,7 @@ final class LineSpectrum {
         }
     }
 
-    /** Makes the noise the mean of what lies around, outside the marked bins; few unmarked bins leave it as it was. */
+    /** Makes the noise the mean of what lies around, outside the marked bins; where nearly all are marked, a straight line. */
     void refineNoise(boolean[] marked) {
         double[] sums = new double[noise.length + 1];
         int[] counts = new int[noise.length + 1];
@@ -115,13 +115,23 @@ final class LineSpectrum {
             counts[k + 1] = counts[k] + (marked[k] ? 0 : 1);
         }
         int reach = blockBins();
+        int known = -1;
         for (int k = shape.firstBin; k <= shape.lastBin; k++) {
             int from = Math.max(shape.firstBin, k - reach);
             int to = Math.min(shape.lastBin, k + reach) + 1;
             int count = counts[to] - counts[from];
             if (count >= Math.max(2, reach / 4)) {
                 noise[k] = Math.max(0, (sums[to] - sums[from]) / count);
+                bridge(known, k);
+                known = k;
             }
+        }
+    }
+
+    /** Draws the noise straight between two bins where it is known. */
+    private void bridge(int from, int to) {
+        for (int k = from + 1; from >= 0 && k < to; k++) {
+            noise[k] = noise[from] + (noise[to] - noise[from]) * (k - from) / (to - from);
         }
     }
 

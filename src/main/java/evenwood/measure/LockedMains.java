@@ -18,7 +18,7 @@ import java.util.Optional;
 record LockedMains(double frequencyHz, double sigmaHz, MainsLevels levels) {
     private static final double[] FAMILIES_HZ = {50, 60};
     private static final double WINDOW = 0.01;
-    private static final int MOST_REFERENCE = 4;
+    private static final int MOST_REFERENCE = 8;
     private static final int LOW_HARMONICS = 12;
     private static final int LAST_HUM_HARMONIC = 5;
     private static final double SURE = 5;

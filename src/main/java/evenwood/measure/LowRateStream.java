@@ -4,9 +4,9 @@ package evenwood.measure;
  * The low end of the sound at a low sample rate: 256 frames a hop, whatever the rate of the take.
  *
  * <p>In: whole hops. Out: {@link #FRAMES_PER_HOP} frames a hop, rate {@link #rateHz()} (5.5 to 8 kHz at the usual
- * rates), true to 0.001 dB up to {@link #topHz()} (2.2 kHz and more at the usual rates).
+ * rates), true to 0.005 dB up to {@link #topHz()} (2.2 kHz and more at the usual rates).
  * <p>How: half-band decimators in a row, each no longer than it must be.
- * <p>Limits: passband and alias rejection (LowRateStreamTest).
+ * <p>Limits: what folds into the low end is 70 dB down (LowRateStreamTest).
  * <p>Thread: one owner. {@link #accept} never allocates.
  */
 final class LowRateStream {

@@ -22,6 +22,17 @@ final class NoiseAnalysis {
     /** The lock may correct what the quiet parts say of the frequency by so much, not more. */
     private static final double MOST_CORRECTION_HZ = 0.15;
     private static final double STEADY_DB = 2;
+    private static final double FOLLOWING_ERROR_HZ = 0.001;
+    /** What the mains may have done while it could not be followed (reference §8.1: ±20 mHz in normal operation). */
+    private static final double UNHEARD_WANDER_HZ = 0.01;
+    private static final double MOSTLY = 0.9;
+    private static final double WHINE_EDGE_LOBES = 6;
+    private static final int LEAST_SLOTS_FOR_QUANTILE = 8;
+    private static final double CALM_SHARE = 0.4;
+    /** A quantile near the middle knows about two thirds of what the mean knows; the choice of slots less. */
+    private static final double QUANTILE_EFFICIENCY = 0.5;
+    private static final double LOW_SHARE = 0.15;
+    private static final double LOW_QUANTILE_EFFICIENCY = 0.25;
 
     private final HopGrid grid;
     private final double lowRateHz;
@@ -47,46 +58,74 @@ final class NoiseAnalysis {
     }
 
     private NoiseReading ofQuiet(LowStretches quiet) {
-        SlotPower mean = SlotPower.mean(memory, grid, this::isQuiet);
+        SlotSpectra slots = new SlotSpectra(memory, grid, this::isQuiet);
+        double[] mean = slots.mean();
         LineSpectrum low = LowLineSpectrum.of(quiet, lowRateHz, lowTopHz);
-        LineSpectrum high = mean.lineSpectrum();
+        LineSpectrum high = calm(slots, mean);
         List<SpectralLine> lowLines = low.lines();
         List<SpectralLine> highLines = high.lines();
         Optional<MainsFit> mains = new MainsFinder(lowLines).find();
-        markLines(low, lowLines, mains);
-        markLines(high, highLines, mains);
-        List<Tone> tones = new ToneFinder(low, high, mains).find(lowLines, highLines);
+        markLines(low, lowLines, mains, Optional.empty());
+        markLines(high, highLines, mains, Optional.empty());
+        ToneFinder finder = new ToneFinder(low, high, slots, new SlotSpectra(memory, grid, slot -> true), mains);
+        List<Tone> tones = finder.find(lowLines, highLines);
+        markLines(high, highLines, mains, finder.wandering());
         MainsLevels levels = mains.map(fit -> MainsLevels.of(low, fit, lowLines)).orElse(MainsLevels.NONE);
-        double hiss = low.noisePower(LOWEST_HZ, low.topHz()) + high.noisePower(low.topHz(), mean.topHz());
-        return new NoiseReading(mean.floorDbfs(), mean.floorDbfsA(),
-            mains.map(this::frequencyHz).map(OptionalDouble::of).orElse(OptionalDouble.empty()),
-            mains.map(MainsFit::uncertaintyHz).orElse(0.0), Decibels.ofPower(levels.hum()),
+        double hiss = low.noisePower(LOWEST_HZ, low.topHz()) + high.noisePower(low.topHz(), slots.topHz());
+        Optional<MainsFit> followed = mains.map(this::followed);
+        return new NoiseReading(slots.levelDbfs(mean, Weighting.Z), slots.levelDbfs(mean, Weighting.A),
+            followed.map(fit -> OptionalDouble.of(fit.frequencyHz())).orElse(OptionalDouble.empty()),
+            followed.map(MainsFit::uncertaintyHz).orElse(0.0), Decibels.ofPower(levels.hum()),
             Decibels.ofPower(levels.buzz()), Decibels.ofPower(hiss), tones,
             activity.quietSeconds(), NoiseReading.Method.QUIET_PARTS);
     }
 
+    /** The quiet slots without what only some of them have: clicks, and lines that wander past. */
+    private static LineSpectrum calm(SlotSpectra slots, double[] mean) {
+        if (slots.chosen() < LEAST_SLOTS_FOR_QUANTILE) {
+            return slots.lineSpectrum(mean, 1);
+        }
+        double[] calm = slots.quantile(CALM_SHARE);
+        double toMean = SlotSpectra.quantileToMean(CALM_SHARE);
+        for (int k = 0; k < calm.length; k++) {
+            calm[k] *= toMean;
+        }
+        return slots.lineSpectrum(calm, QUANTILE_EFFICIENCY);
+    }
+
     private NoiseReading ofAlwaysThere(PieceSpectra newest) {
-        SlotPower always = SlotPower.alwaysThere(memory, grid);
-        LineSpectrum high = always.lineSpectrum();
-        markLines(high, high.lines(), Optional.empty());
+        SlotSpectra slots = new SlotSpectra(memory, grid, slot -> true);
+        double[] low = slots.quantile(LOW_SHARE);
+        double[] always = low.clone();
+        double toMean = SlotSpectra.quantileToMean(LOW_SHARE);
+        for (int k = 0; k < always.length; k++) {
+            always[k] *= toMean;
+        }
+        LineSpectrum high = slots.lineSpectrum(always, LOW_QUANTILE_EFFICIENCY);
         Optional<LockedMains> mains = LockedMains.search(newest, lowTopHz);
+        List<Tone> tones = SteadyTones.find(high, low, slots.quantile(0.5), mains);
+        markLines(high, high.lines(), Optional.empty(), Optional.empty());
         MainsLevels levels = mains.map(LockedMains::levels).orElse(MainsLevels.NONE);
-        double hiss = high.noisePower(LOWEST_HZ, always.topHz());
-        return new NoiseReading(always.floorDbfs(), always.floorDbfsA(),
+        double hiss = high.noisePower(LOWEST_HZ, slots.topHz());
+        return new NoiseReading(slots.levelDbfs(always, Weighting.Z), slots.levelDbfs(always, Weighting.A),
             mains.map(m -> OptionalDouble.of(m.frequencyHz())).orElse(OptionalDouble.empty()),
             mains.map(LockedMains::sigmaHz).orElse(0.0), Decibels.ofPower(levels.hum()), Decibels.ofPower(levels.buzz()),
-            Decibels.ofPower(hiss), List.of(), 0, NoiseReading.Method.MINIMA);
+            Decibels.ofPower(hiss), tones, 0, NoiseReading.Method.MINIMA);
     }
 
     /** The quiet parts are moments; the mains wanders. Through the playing it is followed over the whole last minute. */
-    private double frequencyHz(MainsFit quiet) {
+    private MainsFit followed(MainsFit quiet) {
         PieceSpectra newest = newestPieces(PIECE_HOPS);
-        if (newest.pieces() < LEAST_LOCKED_PIECES) {
-            return quiet.frequencyHz();
+        if (newest.pieces() >= LEAST_LOCKED_PIECES) {
+            HumLock lock = new HumLock(newest, quiet.strongestLowHarmonic(), quiet.frequencyHz());
+            boolean agrees = Math.abs(lock.frequencyHz() - quiet.frequencyHz()) < MOST_CORRECTION_HZ;
+            if (agrees && lock.steadyDb() < STEADY_DB) {
+                return new MainsFit(lock.frequencyHz(), Math.hypot(lock.sigmaHz(), FOLLOWING_ERROR_HZ), quiet.lines());
+            }
         }
-        HumLock lock = new HumLock(newest, quiet.strongestLowHarmonic(), quiet.frequencyHz());
-        boolean agrees = Math.abs(lock.frequencyHz() - quiet.frequencyHz()) < MOST_CORRECTION_HZ;
-        return agrees && lock.steadyDb() < STEADY_DB ? lock.frequencyHz() : quiet.frequencyHz();
+        boolean all = activity.quietSeconds() > MOSTLY * activity.states().length * grid.hopSeconds();
+        double unheardHz = all ? 0 : UNHEARD_WANDER_HZ;
+        return new MainsFit(quiet.frequencyHz(), Math.hypot(quiet.uncertaintyHz(), unheardHz), quiet.lines());
     }
 
     private PieceSpectra newestPieces(int stepHops) {
@@ -94,7 +133,8 @@ final class NoiseAnalysis {
         return new PieceSpectra(LowStretches.newest(memory, Math.max(0, from), PIECE_HOPS, stepHops), lowRateHz, lowTopHz);
     }
 
-    private static void markLines(LineSpectrum spectrum, List<SpectralLine> lines, Optional<MainsFit> mains) {
+    private static void markLines(LineSpectrum spectrum, List<SpectralLine> lines, Optional<MainsFit> mains,
+                                  Optional<WanderingTone> whine) {
         boolean[] marks = spectrum.noMarks();
         for (SpectralLine line : lines) {
             spectrum.mark(marks, line.frequencyHz(), spectrum.shape().lobeHz());
@@ -104,6 +144,10 @@ final class NoiseAnalysis {
             for (int k = 1; k * f < spectrum.topHz(); k++) {
                 spectrum.mark(marks, k * f, mains.get().reachHz(k, spectrum));
             }
+        }
+        if (whine.isPresent()) {
+            double middleHz = (whine.get().lowHz() + whine.get().highHz()) / 2;
+            spectrum.mark(marks, middleHz, whine.get().highHz() - middleHz + WHINE_EDGE_LOBES * spectrum.shape().lobeHz());
         }
         spectrum.refineNoise(marks);
     }

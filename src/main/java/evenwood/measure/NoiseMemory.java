@@ -68,6 +68,10 @@ final class NoiseMemory {
         levels[current] += share * sum;
     }
 
+    int slotCount() {
+        return groups.length;
+    }
+
     int bins() {
         return bins;
     }

@@ -115,6 +115,9 @@ public final class NoiseEvaluation implements Evaluation {
             var injected = Faults.tone(c.clean, RATE_HZ, kind, levelDbfs, c.number);
             NoiseReading noise = NoiseListening.to(injected.samples(), RATE_HZ).noise();
             boolean here = false;
+            if (Boolean.getBoolean("noise.details") && kind == Tones.Kind.SWITCH_MODE) {
+                out.println("    " + c.name + " " + noise.method() + " true " + injected.truth() + " " + noise.tones());
+            }
             for (Tone tone : noise.tones()) {
                 double percent = 100 * Math.abs(tone.frequencyHz() / injected.truth().frequencyHz() - 1);
                 if (percent < 3 && !here) {
