@@ -44,7 +44,7 @@ final class RenderCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         take.mustBeNamed("render");
-        advice.prepare();
+        advice.prepare(terminal);
         EqChain change = moves.change(take, advice, terminal);
         EqualisedTake after = measured(change);
         Rendering rendering = match ? Rendering.matched(measured(EqChain.FLAT), after) : Rendering.asMoved(after);
