@@ -6,6 +6,8 @@ import evenwood.coach.PeakAfter;
 import evenwood.eq.EqChain;
 import evenwood.eq.EqualisedTake;
 import evenwood.eq.RigInUse;
+import evenwood.judge.MicrophoneRule;
+import evenwood.judge.Statement;
 import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
 import evenwood.measure.TakeReadings;
@@ -15,6 +17,7 @@ import evenwood.rig.Rig;
 import evenwood.rig.Tap;
 import evenwood.sound.SoundSource;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import picocli.CommandLine.Option;
@@ -56,8 +59,13 @@ final class AdviceOptions {
      * @param again opens the take once more, to measure how high its peaks get through the moves instead of guessing it
      */
     Assessment assess(TakeReadings readings, Supplier<SoundSource> again) {
-        Assessment assessment = new Coach(TargetWindow.DEFAULT).assess(readings, wantedTone(readings), rig, change -> peakAfter(change, again));
+        Assessment assessment = new Coach(TargetWindow.DEFAULT).assess(readings, wantedTone(readings), rig, change -> peakAfter(change, again))
+            .withMissing(tapRemarks(readings));
         return wanted.map(take -> take.withMissing(assessment)).orElse(assessment);
+    }
+
+    private List<Statement> tapRemarks(TakeReadings readings) {
+        return rig.map(each -> MicrophoneRule.remarks(readings, each.rig().tap(), each.rig().instrument().lowestHz())).orElse(List.of());
     }
 
     private Optional<ToneComparison> wantedTone(TakeReadings readings) {

@@ -25,7 +25,11 @@ public final class Judge {
         findings.addAll(NoiseRule.findings(readings));
         findings.addAll(InterruptionRule.findings(readings));
         findings.addAll(RingingRule.findings(readings));
-        tone.ifPresent(comparison -> findings.addAll(ToneRule.findings(comparison)));
+        tone.ifPresent(comparison -> {
+            findings.addAll(ToneRule.findings(comparison));
+            LoadedPickupRule.finding(comparison, findings).ifPresent(findings::add);
+        });
+        findings.addAll(NoteEvennessRule.findings(readings, findings));
         findings.sort(Finding.STRONGEST_FIRST);
         return new Verdict(findings, MissingRule.missing(readings), tone);
     }

@@ -11,7 +11,9 @@ import evenwood.judge.ToneComparison;
 import evenwood.measure.BandLevel;
 import evenwood.measure.DistortionReading;
 import evenwood.measure.NoiseReading;
+import evenwood.measure.NoteEvenness;
 import evenwood.measure.NoteSummary;
+import evenwood.measure.NotesReading;
 import evenwood.measure.Ring;
 import evenwood.measure.TakeReadings;
 import evenwood.measure.ThirdOctave;
@@ -26,6 +28,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * The result of a check as one JSON object, {@code evenwood.check/1}.
@@ -77,7 +80,7 @@ public final class CheckJson {
         noise(readings);
         tone(readings, assessment.verdict().tone());
         ringing(readings.ringing().rings());
-        notes(readings.notes().summaries());
+        notes(readings.notes());
         findings(assessment.verdict().findings());
         moves(assessment.moves());
         predicted(assessment.predicted());
@@ -187,15 +190,17 @@ public final class CheckJson {
         json.writeEndArray();
     }
 
-    private void notes(List<NoteSummary> notes) throws IOException {
+    private void notes(NotesReading notes) throws IOException {
+        Map<Integer, Double> uneven = NoteEvenness.of(notes).stream()
+            .collect(Collectors.toMap(NoteEvenness.Unevenness::midi, NoteEvenness.Unevenness::differenceDb));
         json.writeArrayFieldStart("notes");
-        for (NoteSummary note : notes) {
+        for (NoteSummary note : notes.summaries()) {
             json.writeStartObject();
             json.writeStringField("name", note.name());
             number("frequencyHz", note.frequencyHz());
             json.writeNumberField("count", note.count());
             number("levelDb", note.levelDbfs());
-            json.writeNullField("differenceDb");
+            number("differenceDb", uneven.getOrDefault(note.midi(), Double.NEGATIVE_INFINITY));
             json.writeEndObject();
         }
         json.writeEndArray();

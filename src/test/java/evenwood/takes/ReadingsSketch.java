@@ -97,6 +97,11 @@ public final class ReadingsSketch {
         return this;
     }
 
+    public ReadingsSketch notes(List<Note> played) {
+        notes = List.copyOf(played);
+        return this;
+    }
+
     public ReadingsSketch dropouts(int count) {
         dropouts = count;
         return this;
