@@ -2,7 +2,6 @@ package evenwood.measure;
 
 import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 
 /**
@@ -96,24 +95,28 @@ final class DistortionFeatures {
         if (count < FEWEST_STRETCHES) {
             return 0;
         }
-        RealMatrix normal = MatrixUtils.createRealIdentityMatrix(4).scalarMultiply(RIDGE);
-        RealVector right = MatrixUtils.createRealVector(new double[4]);
+        double[][] normal = MatrixUtils.createRealIdentityMatrix(4).scalarMultiply(RIDGE).getData();
+        double[] right = new double[4];
+        double[] regressors = {1, 0, 0, 0};
         for (long row = rows.firstHop(); row < rows.endHop(); row++) {
             if (rows.get(row, levelColumn) > top - CREST_RANGE_DB) {
                 double x = Math.min(rows.get(row, levelColumn) - top, 1) + CREST_BEND_DB;
-                double[] regressors = {1, Math.min(x, 0), Math.max(x, 0), rows.get(row, StretchHistory.BRIGHTNESS_DB) - brightness / count};
+                regressors[1] = Math.min(x, 0);
+                regressors[2] = Math.max(x, 0);
+                regressors[3] = rows.get(row, StretchHistory.BRIGHTNESS_DB) - brightness / count;
                 double crest = rows.get(row, peakColumn) - rows.get(row, StretchHistory.RMS_DBFS);
                 addTo(normal, right, regressors, crest);
             }
         }
-        return clamp(new LUDecomposition(normal).getSolver().solve(right).getEntry(2), 2);
+        RealVector solution = new LUDecomposition(MatrixUtils.createRealMatrix(normal)).getSolver().solve(MatrixUtils.createRealVector(right));
+        return clamp(solution.getEntry(2), 2);
     }
 
-    private static void addTo(RealMatrix normal, RealVector right, double[] regressors, double value) {
+    private static void addTo(double[][] normal, double[] right, double[] regressors, double value) {
         for (int i = 0; i < regressors.length; i++) {
-            right.addToEntry(i, regressors[i] * value);
+            right[i] += regressors[i] * value;
             for (int j = 0; j < regressors.length; j++) {
-                normal.addToEntry(i, j, regressors[i] * regressors[j]);
+                normal[i][j] += regressors[i] * regressors[j];
             }
         }
     }

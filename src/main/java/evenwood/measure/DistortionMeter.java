@@ -70,7 +70,7 @@ public final class DistortionMeter {
             if (filled == stretch.length) {
                 filled = 0;
                 history.accept(stretch);
-                shapes.accept(stretch, history.peak(), history.early());
+                shapes.accept(stretch, history);
             }
         }
     }

@@ -21,13 +21,16 @@ package evenwood.measure;
 final class HalfWaveShapes {
     private static final double TOP_PART = 0.9;
     private static final double WANTED_FALL = 2 * (1 - TOP_PART);
-    /** Tops this far under the highest so far say nothing about an overload. */
-    private static final double SKIP_BELOW = Math.pow(10, -36 / 20.0);
+    /** Tops 20 dB under the highest so far are compared with by nobody: 16 dB is the deepest. */
+    private static final double SKIP_BELOW = 0.1;
+    /** The top of a shorter half wave lies between too few frames to have a width. */
+    private static final int FEWEST_FRAMES = 4;
     private static final double FEWEST_TOP_FRAMES = 4.5;
     /** Well under the 1/4 of a smooth top. */
     private static final double FLAT_BELOW = 0.1;
-    /** The autocorrelation is a mean over so many: every eighth frame tells it as well. */
-    private static final int STRIDE = 8;
+    /** Every so many frames tell the autocorrelation's mean as well as all; odd, so that no pitch falls into step. */
+    private static final int STRIDE = 11;
+    private static final double LAG_MARGIN = 1.05;
     private static final double SILENCE_POWER = 1e-12;
 
     private final int stretchFrames;
@@ -39,6 +42,8 @@ final class HalfWaveShapes {
     private double rms;
     private double lag;
     private boolean early;
+    private double sumBefore;
+    private double squaresBefore;
 
     HalfWaveShapes(int stretchFrames, TopTable table) {
         this.stretchFrames = stretchFrames;
@@ -47,14 +52,20 @@ final class HalfWaveShapes {
         reset();
     }
 
-    /** Hears the next stretch. @param peak its largest magnitude   @param early whether a note has just begun [audio thread] */
-    void accept(float[] stretch, double peak, boolean early) {
+    /** Hears the next stretch, which has gone through the history already. [audio thread] */
+    void accept(float[] stretch, StretchHistory history) {
         System.arraycopy(recent, stretchFrames, recent, 0, stretchFrames);
         System.arraycopy(stretch, 0, recent, stretchFrames, stretchFrames);
         halfWaveStart -= stretchFrames;
-        highest = Math.max(highest, peak);
-        this.early = early;
-        if (peak > highest * SKIP_BELOW && measureStretch()) {
+        highest = Math.max(highest, history.peak());
+        early = history.early();
+        mean = (sumBefore + history.newestSum()) / recent.length;
+        double meanSquare = (squaresBefore + history.newestSquares()) / recent.length - mean * mean;
+        sumBefore = history.newestSum();
+        squaresBefore = history.newestSquares();
+        if (history.peak() > highest * SKIP_BELOW && meanSquare > SILENCE_POWER) {
+            rms = Math.sqrt(meanSquare);
+            lag = lagOfFall(meanSquare);
             cutIntoHalfWaves();
         } else {
             halfWaveStart = -1;
@@ -65,24 +76,9 @@ final class HalfWaveShapes {
         java.util.Arrays.fill(recent, 0);
         highest = 0;
         halfWaveStart = -1;
-    }
-
-    /** Mean, RMS and autocorrelation of the two stretches remembered; false for silence. */
-    private boolean measureStretch() {
-        double sum = 0;
-        double squares = 0;
-        for (float x : recent) {
-            sum += x;
-            squares += x * x;
-        }
-        mean = sum / recent.length;
-        double meanSquare = squares / recent.length - mean * mean;
-        if (meanSquare <= SILENCE_POWER) {
-            return false;
-        }
-        rms = Math.sqrt(meanSquare);
-        lag = lagOfFall(meanSquare);
-        return true;
+        lag = 1;
+        sumBefore = 0;
+        squaresBefore = 0;
     }
 
     private void cutIntoHalfWaves() {
@@ -102,14 +98,12 @@ final class HalfWaveShapes {
     }
 
     private void halfWave(int start, int end, int sign) {
-        int top = start;
-        for (int i = start + 1; i < end; i++) {
-            if (sign * recent[i] > sign * recent[top]) {
-                top = i;
-            }
+        if (end - start < FEWEST_FRAMES) {
+            return;
         }
+        int top = sign > 0 ? highest(start, end) : lowest(start, end);
         double height = sign * (recent[top] - mean);
-        if (height < rms) {
+        if (height < rms || height < highest * SKIP_BELOW) {
             return;
         }
         double level = mean + sign * TOP_PART * height;
@@ -121,10 +115,35 @@ final class HalfWaveShapes {
         table.add(sign > 0, 20 * Math.log10(sign * recent[top]), early, 2 * Math.log(2 * lag / width), judged, flat);
     }
 
+    private int highest(int start, int end) {
+        int top = start;
+        float best = recent[start];
+        for (int i = start + 1; i < end; i++) {
+            if (recent[i] > best) {
+                best = recent[i];
+                top = i;
+            }
+        }
+        return top;
+    }
+
+    private int lowest(int start, int end) {
+        int top = start;
+        float best = recent[start];
+        for (int i = start + 1; i < end; i++) {
+            if (recent[i] < best) {
+                best = recent[i];
+                top = i;
+            }
+        }
+        return top;
+    }
+
     /** Where the wave leaves its top part, going one way from the top, between frames along a straight line. */
     private double crossing(int top, int step, int last, int sign, double level) {
         int i = top;
-        while (i != last && sign * (recent[i] - level) >= 0) {
+        double signedLevel = sign * level;
+        while (i != last && sign * recent[i] >= signedLevel) {
             i += step;
         }
         double outside = sign * (level - recent[i]);
@@ -142,16 +161,25 @@ final class HalfWaveShapes {
         return recent[i] + (position - i) * (recent[i + 1] - recent[i]);
     }
 
-    /** In frames, by doubling and then halving; between neighbours the autocorrelation falls as a parabola. */
+    /**
+     * In frames: from the last stretch's lag outwards in steps that widen until the fall lies between two lags not more
+     * than an eighth apart; between those the autocorrelation falls as a parabola.
+     */
     private double lagOfFall(double meanSquare) {
-        int low = 0;
-        int high = 1;
-        double lowFall = 0;
+        int low = (int) (lag / LAG_MARGIN);
+        int high = Math.min(stretchFrames / 2, (int) (lag * LAG_MARGIN) + 1);
+        double lowFall = low == 0 ? 0 : fall(low, meanSquare);
         double highFall = fall(high, meanSquare);
+        while (lowFall >= WANTED_FALL) {
+            high = low;
+            highFall = lowFall;
+            low /= 2;
+            lowFall = low == 0 ? 0 : fall(low, meanSquare);
+        }
         while (highFall < WANTED_FALL && high < stretchFrames / 2) {
             low = high;
             lowFall = highFall;
-            high *= 2;
+            high = Math.min(stretchFrames / 2, 2 * high);
             highFall = fall(high, meanSquare);
         }
         while (high - low > 1 + low / 8) {
@@ -166,18 +194,20 @@ final class HalfWaveShapes {
             }
         }
         double part = highFall <= lowFall ? 1 : Math.max(0, Math.min(1, (WANTED_FALL - lowFall) / (highFall - lowFall)));
-        return Math.sqrt((1 - part) * low * low + part * high * high);
+        return Math.max(0.5, Math.sqrt((1 - part) * low * low + part * high * high));
     }
 
     /** 2·(1 − autocorrelation), as the mean squared difference over the lag. */
     private double fall(int lagFrames, double meanSquare) {
         double sum = 0;
-        int count = 0;
-        for (int i = lagFrames; i < recent.length; i += STRIDE) {
-            double difference = recent[i] - recent[i - lagFrames];
-            sum += difference * difference;
-            count++;
+        double more = 0;
+        int i = lagFrames;
+        for (; i + STRIDE < recent.length; i += 2 * STRIDE) {
+            float one = recent[i] - recent[i - lagFrames];
+            float other = recent[i + STRIDE] - recent[i + STRIDE - lagFrames];
+            sum += one * one;
+            more += other * other;
         }
-        return sum / count / meanSquare;
+        return (sum + more) / (2 * ((i - lagFrames) / (2 * STRIDE))) / meanSquare;
     }
 }

@@ -20,7 +20,10 @@ final class PlateauRuns {
     /** Three samples in a row are an over: common practice (reference 5.5). */
     static final int OVER_SAMPLES = 3;
     private static final int HELD_VALUES = 8;
-    private static final int RING = 1024;
+    private static final int RING = 4096;
+    private static final int CHUNK = 512;
+    /** What the ring still holds of the time before a chunk. */
+    private static final int FARTHEST_BACK = RING - CHUNK - 1;
     /** A 16-bit step: sources of finer formats often carry 16-bit sound. */
     private static final double COARSEST_USUAL_STEP = 1.0 / 32768;
     private static final double LONG_RUN_STEPS = 8;
@@ -49,31 +52,55 @@ final class PlateauRuns {
 
     /** [audio thread] */
     void accept(float[] in, int count) {
-        for (int i = 0; i < count; i++) {
+        for (int start = 0; start < count; start += CHUNK) {
+            int frames = Math.min(CHUNK, count - start);
+            remember(in, start, frames);
+            hear(in, start, frames);
+        }
+    }
+
+    private void remember(float[] in, int start, int count) {
+        int at = (int) (frames & (RING - 1));
+        int first = Math.min(count, RING - at);
+        System.arraycopy(in, start, ring, at, first);
+        System.arraycopy(in, start + first, ring, 0, count - first);
+    }
+
+    private void hear(float[] in, int start, int count) {
+        float before = previous;
+        for (int i = start; i < start + count; i++) {
             float x = in[i];
-            if (x >= fullScale) {
-                x = fullScale;
-                highestCodeSamples++;
-            } else if (x <= -fullScale) {
-                if (x <= -1) {
-                    lowestCodeSamples++;
-                } else {
-                    mirroredCodeSamples++;
-                }
-                x = -fullScale;
+            if (Math.abs(x) >= fullScale) {
+                x = countAtFullScale(x);
             }
-            if (x == previous) {
+            if (x == before) {
                 run++;
             } else {
-                if (run >= 2 && previous != 0) {
+                if (run >= 2 && before != 0) {
+                    frames += i - start;
+                    previous = before;
                     endRun(x);
+                    frames -= i - start;
                 }
                 run = 1;
-                previous = x;
+                before = x;
             }
-            ring[(int) (frames & (RING - 1))] = x;
-            frames++;
         }
+        previous = before;
+        frames += count;
+    }
+
+    private float countAtFullScale(float x) {
+        if (x > 0) {
+            highestCodeSamples++;
+            return fullScale;
+        }
+        if (x <= -1) {
+            lowestCodeSamples++;
+        } else {
+            mirroredCodeSamples++;
+        }
+        return -fullScale;
     }
 
     /** Samples at or beyond full scale, when at least an over's worth of them are cut-off tops; otherwise 0. */
@@ -128,11 +155,11 @@ final class PlateauRuns {
     }
 
     private boolean isSteepBefore(float value) {
-        int distance = Math.min(run + Math.max(1, run / 2), RING - 1);
-        return frames > distance && Math.signum(value) * (value - back(distance)) > LONG_RUN_STEPS * step;
+        int distance = Math.min(run + Math.max(1, run / 2), FARTHEST_BACK);
+        return frames >= distance && Math.signum(value) * (value - back(distance)) > LONG_RUN_STEPS * step;
     }
 
-    /** The sample so many frames back; 1 is the newest that has been stored. */
+    /** The sample so many frames back; 1 is the one heard last. */
     private float back(int distance) {
         return ring[(int) ((frames - distance) & (RING - 1))];
     }

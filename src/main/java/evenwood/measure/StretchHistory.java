@@ -27,6 +27,8 @@ final class StretchHistory {
     private double peakBeforeThat;
     private int sinceAttack;
     private double peak;
+    private double newestSum;
+    private double newestSquares;
 
     StretchHistory(int capacity) {
         rows = new HopHistory(capacity, COLUMNS);
@@ -38,18 +40,34 @@ final class StretchHistory {
         float highest = stretch[0];
         float lowest = stretch[0];
         double squares = 0;
+        double moreSquares = 0;
         double differences = 0;
-        double stretchSum = 0;
+        double moreDifferences = 0;
+        double evenSum = 0;
+        double oddSum = 0;
         float last = before;
-        for (float x : stretch) {
-            highest = Math.max(highest, x);
-            lowest = Math.min(lowest, x);
-            stretchSum += x;
+        // Two of each: one sum alone waits for its own last addition at every sample.
+        for (int i = 0; i + 1 < stretch.length; i += 2) {
+            float x = stretch[i];
+            float next = stretch[i + 1];
+            float step = x - last;
+            float nextStep = next - x;
+            evenSum += x;
+            oddSum += next;
             squares += x * x;
-            differences += (x - last) * (x - last);
-            last = x;
+            moreSquares += next * next;
+            differences += step * step;
+            moreDifferences += nextStep * nextStep;
+            highest = Math.max(highest, Math.max(x, next));
+            lowest = Math.min(lowest, Math.min(x, next));
+            last = next;
         }
+        squares += moreSquares;
+        differences += moreDifferences;
+        double stretchSum = evenSum + oddSum;
         before = last;
+        newestSum = stretchSum;
+        newestSquares = squares;
         sum += stretchSum;
         frames += stretch.length;
         double offset = sum / frames;
@@ -66,6 +84,16 @@ final class StretchHistory {
     /** Largest magnitude of the newest stretch. */
     double peak() {
         return peak;
+    }
+
+    /** Sum of the newest stretch's samples. */
+    double newestSum() {
+        return newestSum;
+    }
+
+    /** Sum of their squares. */
+    double newestSquares() {
+        return newestSquares;
     }
 
     boolean early() {

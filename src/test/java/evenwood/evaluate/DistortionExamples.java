@@ -23,7 +23,6 @@ import java.util.SplittableRandom;
 final class DistortionExamples {
     private static final double[] DRIVES_DB = {1, 2, 3, 6, 10};
     private static final int CLEAN_EACH = 2;
-    private static final int AMOUNTS_EACH = 2;
 
     private final List<DistortionExample> examples = new ArrayList<>();
     private final SplittableRandom random = new SplittableRandom(77);
@@ -45,7 +44,7 @@ final class DistortionExamples {
         }
         float[] played = PackagedTakes.samples(take);
         for (StageKind kind : StageKind.values()) {
-            for (int i = 0; i < AMOUNTS_EACH && kind != StageKind.CLEAN; i++) {
+            for (int i = 0; i < kind.amountsEach(); i++) {
                 driven(take, played, kind, DRIVES_DB[random.nextInt(DRIVES_DB.length)]);
             }
         }

@@ -50,7 +50,7 @@ final class PickupChain {
         double noise = random.nextDouble() < 0.7 ? Math.pow(10, -random.nextDouble(62, 95) / 20) : 0;
         bits = random.nextBoolean() ? 16 : 24;
         double codes = Math.pow(2, bits - 1);
-        java.util.Random gaussian = new java.util.Random(random.nextLong());
+        SplittableRandom gaussian = random.split();
         for (int i = 0; i < out.length; i++) {
             double code = Math.rint((out[i] + noise * gaussian.nextGaussian()) * codes);
             out[i] = (float) (Math.max(-codes, Math.min(codes - 1, code)) / codes);

@@ -8,6 +8,15 @@ import evenwood.takes.Overdrive;
 enum StageKind {
     CLEAN, CONVERTER, HARD_SAMPLED, HARD_ANALOGUE, ONE_SIDED, TANH, CUBIC, DIODE;
 
+    /** How many amounts are tried of each take: fewer of those that are computed at four times the rate. */
+    int amountsEach() {
+        return switch (this) {
+            case CLEAN -> 0;
+            case HARD_ANALOGUE, ONE_SIDED -> 1;
+            default -> 2;
+        };
+    }
+
     /** What the stage makes of a take whose highest peak is driven so far. Not for CLEAN. */
     Injected<Overdrive.Truth> drive(float[] take, int sampleRateHz, double driveDb, int bits) {
         return switch (this) {

@@ -179,14 +179,12 @@ class HalfWaveShapesReferenceTest {
         TopTable table = new TopTable();
         int frames = new HopGrid(RATE_HZ).hopFrames() / 2;
         HalfWaveShapes shapes = new HalfWaveShapes(frames, table);
+        StretchHistory history = new StretchHistory(10);
         float[] stretch = new float[frames];
         for (int start = 0; start + frames <= sound.length; start += frames) {
             System.arraycopy(sound, start, stretch, 0, frames);
-            double peak = 0;
-            for (float x : stretch) {
-                peak = Math.max(peak, Math.abs(x));
-            }
-            shapes.accept(stretch, peak, false);
+            history.accept(stretch);
+            shapes.accept(stretch, history);
         }
         return table;
     }
