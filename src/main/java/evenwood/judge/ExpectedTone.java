@@ -16,7 +16,7 @@ import java.util.List;
  * two tabled pitches in proportion of their powers); how loud it was measured does not count, because the tone at fault
  * may have made it so. Chords and unclear notes count with the spectrum of usual playing, by their share of the power.
  * Source: our choice. It takes the differences that register and key make from 3 to 6 dB in each band down to
- * 1 to 3 dB (ToneEvaluation).
+ * 1 to 3 dB (measured on takes of packaged sources).
  */
 final class ExpectedTone {
     private static final double BEYOND_TABLE_SEMITONES = 1.5;

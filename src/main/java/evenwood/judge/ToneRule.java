@@ -12,8 +12,8 @@ import java.util.Optional;
  *
  * <p>How: {@link ToneEvidence} for each region; the likeliest first, and what else there is once that is accounted for, so
  * that an overall tilt is one finding and not six. Probability: a logistic curve over the evidence against all other
- * explanations together. Severity: by probability and by how many dB. Source: curves fitted on injected faults and clean
- * takes, held against takes from other sources (docs/accuracy.md).
+ * explanations together. Severity: by probability and by how many dB. Source of the curves:
+ * {@link ToneCalibration}.
  */
 public final class ToneRule {
     private static final int MOST_FINDINGS = 3;

@@ -10,7 +10,7 @@ package evenwood.judge;
 public record ToneSpread(double sharedPart, double correlationBands) {
     /**
      * One instrument and recording against the target made of others. Source: maximum likelihood over independent sets of
-     * recordings, each held against a target made of the others (docs/accuracy.md).
+     * recordings, each held against a target made of the others (docs/targets.md).
      */
     public static final ToneSpread OF_INSTRUMENTS = new ToneSpread(0.89, 12);
 

@@ -14,7 +14,7 @@ import java.util.function.DoubleUnaryOperator;
  * Makes an instrument's target of how independent sources sound: the mean of their levels in dB, note by note.
  *
  * <p>Spread: two to four sources are too few to tell how much one instrument's own bands scatter, so one law is fitted to
- * all instruments together by ToneFitting: {@value #SPREAD_DB} dB, and {@value #SPREAD_PER_DB} dB more for every dB that
+ * all instruments together (maximum likelihood, once, by a script that is not kept; docs/targets.md says how): {@value #SPREAD_DB} dB, and {@value #SPREAD_PER_DB} dB more for every dB that
  * the band lies under {@value #SPREAD_FROM_DB} dB against all bands. Tolerance: as far as one instrument in three lies
  * off, at most {@value #WIDEST_TOLERANCE_DB} dB; our choice.
  */
