@@ -16,6 +16,8 @@ final class LikeFault {
     private static final double GUITAR_BASS_HZ = 125;
     private static final double OVER_LOWEST_NOTE = 1.25;
 
+    private static final double BOXY_BEGINS_HZ = 300;
+
     private LikeFault() { }
 
     static EqChain chain(Fault fault, double amountDb, double lowestHz, SplittableRandom random) {
@@ -30,6 +32,11 @@ final class LikeFault {
             case DULL -> EqFilter.highShelf(between(random, 2500, 5000), EqFilter.BUTTERWORTH_Q, -amountDb);
             default -> throw new IllegalArgumentException("tone fault: " + fault + ", but that is none");
         });
+    }
+
+    /** The words for it, the best first: where the bass of a small instrument lies above 300 Hz, boxy is as right as boomy. */
+    static List<Fault> words(Fault fault, EqChain chain) {
+        return fault == Fault.BOOMY && chain.filters().get(0).frequencyHz() > BOXY_BEGINS_HZ ? List.of(fault, Fault.BOXY) : List.of(fault);
     }
 
     /** Two bells and a shelf as a player would turn them. */

@@ -31,7 +31,7 @@ class NotewiseDifferenceTest {
 
     /** What the filters do is known in closed form (audio EQ cookbook, EqFilterReferenceTest). */
     @ParameterizedTest(name = "seed {0}")
-    @ValueSource(ints = {1, 2, 3, 4, 5})
+    @ValueSource(ints = {1, 2, 3})
     void aKnownEqualiserIsFoundThoughAnotherSongIsPlayedInAnotherKey(int seed) {
         ToneDifference difference = NotewiseDifference.between(spectra(through(song(seed, 47)), 1024), spectra(song(seed + 100, 45), 1024));
         List<ToneDifference.Band> bands = difference.bands();
@@ -45,7 +45,7 @@ class NotewiseDifferenceTest {
     void theUncertaintyHoldsTheErrorInMostBands() {
         int inside = 0;
         int all = 0;
-        for (int seed = 1; seed <= 5; seed++) {
+        for (int seed = 1; seed <= 3; seed++) {
             for (ToneDifference.Band band : NotewiseDifference.between(spectra(song(seed, 47), 1024), spectra(song(seed + 100, 45), 1024)).bands()) {
                 inside += Math.abs(band.differenceDb()) <= band.uncertaintyDb() ? 1 : 0;
                 all++;
@@ -132,10 +132,16 @@ class NotewiseDifferenceTest {
 
     private static void addPartial(float[] song, int start, double hz, double amplitude, double decayPerSecond) {
         int frames = (int) (NOTE_SECONDS * RATE_HZ);
+        double turnedRe = Math.exp(-decayPerSecond / RATE_HZ) * Math.cos(2 * Math.PI * hz / RATE_HZ);
+        double turnedIm = Math.exp(-decayPerSecond / RATE_HZ) * Math.sin(2 * Math.PI * hz / RATE_HZ);
+        double re = amplitude;
+        double im = 0;
         for (int i = 0; i < frames; i++) {
             double seconds = (double) i / RATE_HZ;
-            double edge = Math.min(1, Math.min(seconds / 0.002, (NOTE_SECONDS - seconds) / 0.02));
-            song[start + i] += (float) (edge * amplitude * Math.exp(-decayPerSecond * seconds) * Math.sin(2 * Math.PI * hz * seconds));
+            song[start + i] += (float) (Math.min(1, Math.min(seconds / 0.002, (NOTE_SECONDS - seconds) / 0.02)) * im);
+            double next = re * turnedRe - im * turnedIm;
+            im = re * turnedIm + im * turnedRe;
+            re = next;
         }
     }
 
