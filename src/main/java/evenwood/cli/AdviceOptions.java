@@ -19,6 +19,7 @@ import evenwood.sound.SoundSource;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Supplier;
 import picocli.CommandLine.Option;
 
@@ -46,7 +47,7 @@ final class AdviceOptions {
         Presets presets = Presets.ofPlayer();
         rig = Optional.ofNullable(rigFile).map(file -> RigInUse.nominal(Rig.read(file, presets)));
         played = Optional.ofNullable(instrument).map(presets::instrument).or(() -> rig.map(each -> each.rig().instrument()));
-        wanted = Optional.ofNullable(like).map(path -> WantedTake.measure(path, likeChannel, terminal));
+        wanted = Optional.ofNullable(like).map(path -> WantedTake.measure("--like", path, likeChannel, terminal));
     }
 
     Optional<RigInUse> rig() {
@@ -62,6 +63,11 @@ final class AdviceOptions {
         Assessment assessment = new Coach(TargetWindow.DEFAULT).assess(readings, wantedTone(readings), rig, change -> peakAfter(change, again))
             .withMissing(tapRemarks(readings));
         return wanted.map(take -> take.withMissing(assessment)).orElse(assessment);
+    }
+
+    /** The same, with every fault held against an earlier take. */
+    Assessment comparedWith(Assessment now, TakeReadings before, OptionalDouble knownGainDb) {
+        return new Coach(TargetWindow.DEFAULT).comparedWith(now, before, wantedTone(before), knownGainDb);
     }
 
     private List<Statement> tapRemarks(TakeReadings readings) {

@@ -1,18 +1,23 @@
 package evenwood.cli;
 
 import evenwood.coach.Assessment;
+import evenwood.coach.StoredMove;
 import evenwood.judge.Statement;
 import evenwood.live.WholeTake;
+import evenwood.measure.TakeReadings;
 import evenwood.report.CheckJson;
 import evenwood.report.CheckText;
+import evenwood.report.MovesFile;
 import evenwood.report.Sentences;
 import evenwood.sound.SoundFile;
 import evenwood.sound.SoundProblem;
 import evenwood.sound.SoundSource;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -30,6 +35,16 @@ final class CheckCommand implements Callable<Integer> {
     @Mixin
     private final AdviceOptions advice = new AdviceOptions();
 
+    @Option(names = "--after", paramLabel = "OLD", description = "The take before: says of each fault whether it is better, the same or worse.")
+    private String before;
+
+    @Option(names = "--after-channel", paramLabel = "N", description = "Which channel of that take to hear, counted from 1 (default: 1).")
+    private int beforeChannel;
+
+    @Option(names = "--moves", paramLabel = "FILE",
+        description = "What was turned since then: what check --json printed for it, with only the moves that were made.")
+    private Path moves;
+
     @Option(names = "--json", description = "Prints one JSON object instead of words.")
     private boolean json;
 
@@ -42,16 +57,21 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         take.mustBeNamed("check");
+        if (moves != null && before == null) {
+            throw new BadInput("check: --moves says what was turned since an earlier take; name that with --after OLD");
+        }
         advice.prepare(terminal);
+        Optional<TakeReadings> old = Optional.ofNullable(before).map(path -> WantedTake.measure("--after", path, beforeChannel, terminal).readings());
         try (SoundSource source = take.open()) {
             try (ProgressBar progress = new ProgressBar(terminal)) {
-                return tell(WholeTake.measure(source, progress::show), source);
+                return tell(WholeTake.measure(source, progress::show), source, old);
             }
         }
     }
 
-    private int tell(WholeTake whole, SoundSource source) {
-        Assessment assessment = withFileRemarks(advice.assess(whole.readings(), take::open), source);
+    private int tell(WholeTake whole, SoundSource source, Optional<TakeReadings> old) {
+        Assessment alone = withFileRemarks(advice.assess(whole.readings(), take::open), source);
+        Assessment assessment = old.map(readings -> advice.comparedWith(alone, readings, knownGainDb())).orElse(alone);
         if (json) {
             terminal.raw(CheckJson.of(assessment, Sentences.english()));
         } else {
@@ -63,6 +83,10 @@ final class CheckCommand implements Callable<Integer> {
             return ExitCode.FAILED_MIDWAY;
         }
         return assessment.verdict().hasStrong() ? ExitCode.STRONG_FINDING : ExitCode.DONE;
+    }
+
+    private OptionalDouble knownGainDb() {
+        return moves == null ? OptionalDouble.empty() : OptionalDouble.of(StoredMove.chain(MovesFile.read(moves)).gainDb());
     }
 
     private static Optional<String> cutShort(SoundSource source) {

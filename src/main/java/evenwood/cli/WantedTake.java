@@ -11,15 +11,18 @@ import java.util.List;
 
 /** The take another one should sound like. */
 record WantedTake(TakeReadings readings) {
-    /** @throws BadInput when it cannot be a target */
-    static WantedTake measure(String path, int channel, Terminal terminal) {
+    /**
+     * @param option what the take was named with, for the words when it cannot be compared with
+     * @throws BadInput when it cannot
+     */
+    static WantedTake measure(String option, String path, int channel, Terminal terminal) {
         try (SoundSource source = TakeArgument.open(path, channel); ProgressBar progress = new ProgressBar(terminal)) {
             WholeTake whole = WholeTake.measure(source, progress::show);
             if (whole.failure().isPresent()) {
-                throw new BadInput("check --like: " + whole.failure().get().getMessage());
+                throw new BadInput("check " + option + ": " + whole.failure().get().getMessage());
             }
             if (!whole.readings().hasPlaying()) {
-                throw new BadInput("check --like: no playing was heard in " + path + "; name a take of the same instrument with single notes in it");
+                throw new BadInput("check " + option + ": no playing was heard in " + path + "; name a take of the same instrument with single notes in it");
             }
             return new WantedTake(whole.readings());
         }

@@ -14,8 +14,10 @@ import java.util.Optional;
  * @param verdict  what is wrong, and what could not be judged
  * @param moves    what to turn, in this order
  * @param predicted what the take would be afterwards; empty without moves
+ * @param comparison whether it is better than the take before, if that is known
  */
-public record Assessment(TakeReadings readings, Verdict verdict, List<Move> moves, Optional<Prediction> predicted) {
+public record Assessment(TakeReadings readings, Verdict verdict, List<Move> moves, Optional<Prediction> predicted,
+                         Optional<Comparison> comparison) {
     public Assessment {
         moves = List.copyOf(moves);
     }
@@ -24,6 +26,10 @@ public record Assessment(TakeReadings readings, Verdict verdict, List<Move> move
     public Assessment withMissing(List<Statement> more) {
         List<Statement> all = new ArrayList<>(verdict.missing());
         all.addAll(more);
-        return new Assessment(readings, new Verdict(verdict.findings(), all, verdict.tone()), moves, predicted);
+        return new Assessment(readings, new Verdict(verdict.findings(), all, verdict.tone()), moves, predicted, comparison);
+    }
+
+    Assessment with(Comparison newComparison) {
+        return new Assessment(readings, verdict, moves, predicted, Optional.of(newComparison));
     }
 }

@@ -13,6 +13,7 @@ import evenwood.measure.TakeReadings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Judges a take and answers its findings with at most {@value #MOST_MOVES} moves. Same readings, same answer.
@@ -57,6 +58,16 @@ public final class Coach {
         return answer.assessment;
     }
 
+    /**
+     * Was it better? The same assessment with every fault held against the take before.
+     *
+     * @param toneBefore  the tone of the take before beside the same wanted one
+     * @param knownGainDb by how much the gain was turned in between, if that is known
+     */
+    public Assessment comparedWith(Assessment now, TakeReadings before, Optional<ToneComparison> toneBefore, OptionalDouble knownGainDb) {
+        return now.with(TakeComparer.compare(before, judge.judge(before, toneBefore), now.readings(), now.verdict(), knownGainDb));
+    }
+
     /** @param tones how many moves of tone were found; all of them must have found room */
     private record Answer(Assessment assessment, int tones) {
         boolean complete() {
@@ -76,7 +87,7 @@ public final class Coach {
         Optional<Prediction> prediction = moves.isEmpty() ? Optional.empty() : Optional.of(new Prediction(
             advice.map(each -> each.solution().predicted()).or(() -> verdict.tone().map(ToneComparison::difference)),
             equalised.plus(gainDb), eq.withGainDb(eq.gainDb() + gainDb)));
-        return new Answer(new Assessment(readings, verdict, moves, prediction)
+        return new Answer(new Assessment(readings, verdict, moves, prediction, Optional.empty())
             .withMissing(gain.missing()).withMissing(advice.map(ToneCoach.Advice::missing).orElse(List.of())), tones.size());
     }
 

@@ -109,6 +109,21 @@ final class ToneEvidence {
         return new Support(Math.log(factors), best.amountDb, best.deviationDb);
     }
 
+    /** By how much of the region's likeliest shape the two tones differ, more or less of it, whatever is usual. */
+    Support change(ToneRegion region) {
+        solver = new CholeskyDecomposition(covariance).getSolver();
+        Support likeliest = null;
+        for (ToneShape shape : region.shapes(lowestNoteHz)) {
+            RealVector column = column(region, shape);
+            RealVector weights = solver.solve(column);
+            double information = weights.dotProduct(column);
+            double amount = weights.dotProduct(difference) / information;
+            Support support = new Support(0.5 * amount * amount * information, amount, 1 / Math.sqrt(information));
+            likeliest = likeliest == null || support.logOdds > likeliest.logOdds ? support : likeliest;
+        }
+        return likeliest;
+    }
+
     private RealVector best(ToneRegion region) {
         return region.shapes(lowestNoteHz).stream().map(shape -> column(region, shape))
             .max(java.util.Comparator.comparingDouble(column -> support(column).logOdds)).orElseThrow();

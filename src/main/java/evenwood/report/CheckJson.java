@@ -3,6 +3,8 @@ package evenwood.report;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import evenwood.coach.Assessment;
+import evenwood.coach.Comparison;
+import evenwood.coach.FaultChange;
 import evenwood.coach.Move;
 import evenwood.coach.Prediction;
 import evenwood.judge.Finding;
@@ -85,6 +87,7 @@ public final class CheckJson {
         moves(assessment.moves());
         predicted(assessment.predicted());
         missing(assessment.verdict().missing());
+        comparison(assessment.comparison());
         json.writeEndObject();
     }
 
@@ -261,6 +264,28 @@ public final class CheckJson {
         }
         json.writeEndArray();
         number("truePeakDbtp", predicted.get().peak().truePeakDbtp());
+        json.writeEndObject();
+    }
+
+    private void comparison(Optional<Comparison> comparison) throws IOException {
+        if (comparison.isEmpty()) {
+            json.writeNullField("comparison");
+            return;
+        }
+        json.writeObjectFieldStart("comparison");
+        json.writeStringField("before", comparison.get().before());
+        json.writeArrayFieldStart("faults");
+        for (FaultChange change : comparison.get().faults()) {
+            json.writeStartObject();
+            json.writeStringField("fault", change.fault().id());
+            json.writeStringField("change", change.change().id());
+            number("confidence", change.confidence());
+            number("changeDb", change.changeDb());
+            number("uncertaintyDb", change.halfWidthDb());
+            json.writeStringField("evidence", sentences.say(change.evidence()));
+            json.writeEndObject();
+        }
+        json.writeEndArray();
         json.writeEndObject();
     }
 

@@ -1,6 +1,8 @@
 package evenwood.report;
 
 import evenwood.coach.Assessment;
+import evenwood.coach.Comparison;
+import evenwood.coach.FaultChange;
 import evenwood.coach.Move;
 import evenwood.judge.Finding;
 import evenwood.judge.Statement;
@@ -29,6 +31,7 @@ public final class CheckText {
         text.findings(assessment.verdict().findings());
         text.moves(assessment.moves());
         text.predicted(assessment);
+        assessment.comparison().ifPresent(text::comparison);
         text.missing(assessment.verdict().missing());
         text.numbers(assessment.readings());
         return text.lines;
@@ -76,6 +79,18 @@ public final class CheckText {
             lines.add("Afterwards the loudest peak should be at " + db(prediction.peak().truePeakDbtp(), "dBTP") + unsure + ".");
             lines.add("");
         });
+    }
+
+    private void comparison(Comparison comparison) {
+        lines.add("Against " + comparison.before());
+        if (comparison.faults().isEmpty()) {
+            lines.add("  nothing to compare: neither take has a fault, and the tone is the same");
+        }
+        for (FaultChange change : comparison.faults()) {
+            wrap("  " + pad(change.fault().id()) + String.format(Locale.ROOT, "%-7s", change.change().id()),
+                sentences.say(change.evidence()) + sure(change.confidence()));
+        }
+        lines.add("");
     }
 
     private static String change(Move move) {

@@ -52,6 +52,19 @@ class CommandsTest {
     }
 
     @Test
+    void aTakeIsComparedWithTheOneBefore() throws IOException {
+        String quiet = Files.move(plucked(0.003), folder.resolve("quiet.wav")).toString();
+        JsonNode object = new ObjectMapper().readTree(Spoken.by("check", plucked(0.3).toString(), "--after", quiet, "--json").out());
+        assertThat(JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
+            .getSchema(Files.readString(Path.of("docs/check.schema.json"))).validate(object)).isEmpty();
+        assertThat(object.at("/comparison/before").textValue()).isEqualTo(quiet);
+        assertThat(object.at("/comparison/faults/0/fault").textValue()).isEqualTo("too-quiet");
+        assertThat(object.at("/comparison/faults/0/change").textValue()).isEqualTo("better");
+        assertThat(object.at("/comparison/faults/0/changeDb").doubleValue()).isBetween(-40.5, -39.5);
+        assertThat(Spoken.by("check", plucked(0.3).toString(), "--after", quiet).out()).contains("Against " + quiet).contains("too-quiet").contains("better");
+    }
+
+    @Test
     void aSilentTakeCannotBeATarget() throws IOException {
         Path silent = folder.resolve("silent.wav");
         write(silent, 3 * RATE_HZ, i -> 0);
@@ -88,6 +101,7 @@ class CommandsTest {
         check a.wav --demo             | check: name one take, or --demo; see evenwood check --help
         check --demo --instrument cell | preset: no instruments with the id cell; did you mean cello?; all ids: evenwood presets list
         check --demo --like no.wav     | open no.wav: there is no such file; check the path
+        check --demo --moves m.json    | check: --moves says what was turned since an earlier take; name that with --after OLD
         listen --seconds 0             | listen: --seconds 0.0, but more than 0 is needed
         presets                        | presets: say list or verify; see evenwood presets --help
         """)
