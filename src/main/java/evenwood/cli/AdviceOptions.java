@@ -3,6 +3,7 @@ package evenwood.cli;
 import evenwood.coach.Assessment;
 import evenwood.coach.Coach;
 import evenwood.coach.PeakAfter;
+import evenwood.coach.PeakForecast;
 import evenwood.eq.EqChain;
 import evenwood.eq.EqualisedTake;
 import evenwood.eq.RigInUse;
@@ -60,7 +61,16 @@ final class AdviceOptions {
      * @param again opens the take once more, to measure how high its peaks get through the moves instead of guessing it
      */
     Assessment assess(TakeReadings readings, Supplier<SoundSource> again) {
-        Assessment assessment = new Coach(TargetWindow.DEFAULT).assess(readings, wantedTone(readings), rig, change -> peakAfter(change, again))
+        return assess(readings, change -> peakAfter(change, again));
+    }
+
+    /** What is wrong and what to turn, of a take that cannot be heard again: its peaks through the moves are forecast. */
+    Assessment assess(TakeReadings readings) {
+        return assess(readings, PeakForecast.fromSpectrum(readings));
+    }
+
+    private Assessment assess(TakeReadings readings, PeakForecast peak) {
+        Assessment assessment = new Coach(TargetWindow.DEFAULT).assess(readings, wantedTone(readings), rig, peak)
             .withMissing(tapRemarks(readings));
         return wanted.map(take -> take.withMissing(assessment)).orElse(assessment);
     }

@@ -21,6 +21,7 @@ public final class EvenwoodCommand implements Runnable {
         CommandLine line = new CommandLine(new EvenwoodCommand())
             .addSubcommand(new CheckCommand(terminal))
             .addSubcommand(new ListenCommand(terminal))
+            .addSubcommand(new GuideCommand(terminal))
             .addSubcommand(new RenderCommand(terminal))
             .addSubcommand(new AuditionCommand(terminal))
             .addSubcommand(new PresetsCommand(terminal))
@@ -34,7 +35,7 @@ public final class EvenwoodCommand implements Runnable {
 
     @Override
     public void run() {
-        throw new BadInput("evenwood: say what to do: check, listen, render, audition, wire or presets; see evenwood --help");
+        throw new BadInput("evenwood: say what to do: check, listen, guide, render, audition, wire or presets; see evenwood --help");
     }
 
     static final class Version implements CommandLine.IVersionProvider {

@@ -1,8 +1,6 @@
 package evenwood.cli;
 
 import evenwood.coach.Assessment;
-import evenwood.coach.Coach;
-import evenwood.judge.TargetWindow;
 import evenwood.live.LivePicture;
 import evenwood.live.LiveState;
 import evenwood.live.Listening;
@@ -15,6 +13,7 @@ import evenwood.sound.LiveInputs;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Live meters in the terminal, and the verdict at the end. */
@@ -40,6 +39,9 @@ final class ListenCommand implements Callable<Integer> {
     @Option(names = "--list", description = "Shows the inputs and ends.")
     private boolean list;
 
+    @Mixin
+    private final AdviceOptions advice = new AdviceOptions();
+
     private final Terminal terminal;
     private LiveState.Phase shownPhase = LiveState.Phase.RUNNING;
     private LiveState.Phase lastPhase = LiveState.Phase.RUNNING;
@@ -57,6 +59,7 @@ final class ListenCommand implements Callable<Integer> {
         if (seconds != null && !(seconds > 0)) {
             throw new BadInput("listen: --seconds " + seconds + ", but more than 0 is needed");
         }
+        advice.prepare(terminal);
         LiveInput chosen = LiveInputs.choose(input);
         try (Interruption interruption = new Interruption();
              Listening listening = Listening.start(LiveInputs.opener(chosen, channel))) {
@@ -142,7 +145,7 @@ final class ListenCommand implements Callable<Integer> {
     }
 
     private int tell(LivePicture picture) {
-        Assessment assessment = new Coach(TargetWindow.DEFAULT).assess(picture.readings());
+        Assessment assessment = advice.assess(picture.readings());
         if (json) {
             terminal.raw(CheckJson.line(assessment, Sentences.english()));
         } else {

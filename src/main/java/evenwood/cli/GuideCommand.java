@@ -1,0 +1,134 @@
+package evenwood.cli;
+
+import evenwood.coach.Assessment;
+import evenwood.coach.GuidedCheck;
+import evenwood.coach.GuidedCheck.Progress;
+import evenwood.live.LivePicture;
+import evenwood.live.LiveState;
+import evenwood.live.Listening;
+import evenwood.report.CheckJson;
+import evenwood.report.CheckText;
+import evenwood.report.GuideLine;
+import evenwood.report.Sentences;
+import evenwood.sound.LiveInput;
+import evenwood.sound.LiveInputs;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** The guided check: quiet, soft, hard, play; then what to turn. */
+@Command(name = "guide", mixinStandardHelpOptions = true, versionProvider = EvenwoodCommand.Version.class,
+    description = "Asks for quiet, soft, hard and usual playing, goes on when enough was heard, and says what to turn.",
+    footer = {"", "While it runs, type a letter and Enter: p pauses and goes on, r redoes this step, b goes back one, s goes on",
+        "without waiting for more, e ends. Ctrl-C ends too; what was heard is kept and judged."})
+final class GuideCommand implements Callable<Integer> {
+    private static final int TEXT_WIDTH = 100;
+    private static final long LOOK_NANOS = 100_000_000;
+    private static final long LINE_NANOS = 1_000_000_000;
+
+    @Option(names = "--input", paramLabel = "NAME", description = "Which input, by its name or a part of it (default: the system's first).")
+    private String input;
+
+    @Option(names = "--channel", paramLabel = "N", defaultValue = "1", description = "Which channel of it, counted from 1.")
+    private int channel;
+
+    @Option(names = "--json", description = "Prints one JSON line a second and the whole result as the last line.")
+    private boolean json;
+
+    @Mixin
+    private final AdviceOptions advice = new AdviceOptions();
+
+    private final Terminal terminal;
+    private final GuidedCheck guided = new GuidedCheck();
+    private String lastMessage = "";
+
+    GuideCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() {
+        advice.prepare(terminal);
+        LiveInput chosen = LiveInputs.choose(input);
+        try (Interruption interruption = new Interruption(); TypedLetters typed = new TypedLetters(terminal);
+             Listening listening = Listening.start(LiveInputs.opener(chosen, channel))) {
+            lead(listening, interruption, typed);
+            int code = tell(listening.stop());
+            interruption.finish(code);
+            return code;
+        }
+    }
+
+    private void lead(Listening listening, Interruption interruption, TypedLetters typed) {
+        long nextLine = System.nanoTime();
+        boolean first = true;
+        GuidedCheck.Step shown = null;
+        while (!interruption.isAskedWithin(LOOK_NANOS)) {
+            Optional<Character> letter = typed.next();
+            if (letter.isPresent() && letter.get() == 'e') {
+                return;
+            }
+            letter.ifPresent(this::obey);
+            LivePicture picture = listening.picture();
+            Progress progress = guided.hear(picture.readings());
+            if (terminal.isInteractive() && !json) {
+                terminal.redraw(GuideLine.lines(picture, progress, Sentences.english(), TEXT_WIDTH), first);
+                first = false;
+            } else if (System.nanoTime() >= nextLine || progress.step() != shown) {
+                line(picture, progress);
+                nextLine += LINE_NANOS;
+            }
+            shown = progress.step();
+            if (progress.step() == GuidedCheck.Step.DONE || picture.state().phase() == LiveState.Phase.STOPPED) {
+                return;
+            }
+        }
+    }
+
+    private void obey(char letter) {
+        switch (letter) {
+            case 'p' -> pauseOrGoOn();
+            case 'r' -> guided.redo(guided.step());
+            case 'b' -> guided.redo(GuidedCheck.Step.values()[Math.max(0, guided.step().ordinal() - 1)]);
+            case 's' -> guided.skip();
+            default -> terminal.note("guide: " + letter + " means nothing here; p pauses, r redoes this step, b goes back, s goes on, e ends");
+        }
+    }
+
+    private void pauseOrGoOn() {
+        if (guided.isPaused()) {
+            guided.resume();
+        } else {
+            guided.pause();
+        }
+    }
+
+    private void line(LivePicture picture, Progress progress) {
+        if (json) {
+            terminal.raw(GuideLine.json(picture, progress, Sentences.english()));
+            return;
+        }
+        terminal.line(GuideLine.text(progress, Sentences.english()));
+        if (!picture.state().message().equals(lastMessage) && !picture.state().message().isEmpty()) {
+            terminal.note(picture.state().message());
+        }
+        lastMessage = picture.state().message();
+    }
+
+    private int tell(LivePicture picture) {
+        Assessment assessment = advice.assess(picture.readings());
+        if (json) {
+            terminal.raw(CheckJson.line(assessment, Sentences.english()));
+        } else {
+            terminal.line("");
+            CheckText.lines(assessment, Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
+        }
+        if (picture.state().heardFrames() == 0) {
+            terminal.note("guide: nothing came from the input; check that it is plugged in and switched on");
+            return ExitCode.FAILED_MIDWAY;
+        }
+        return assessment.verdict().hasStrong() ? ExitCode.STRONG_FINDING : ExitCode.DONE;
+    }
+}
