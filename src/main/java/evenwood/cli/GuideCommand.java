@@ -6,6 +6,7 @@ import evenwood.coach.GuidedCheck.Progress;
 import evenwood.live.LivePicture;
 import evenwood.live.LiveState;
 import evenwood.live.Listening;
+import evenwood.measure.TakeReadings;
 import evenwood.report.CheckJson;
 import evenwood.report.CheckText;
 import evenwood.report.GuideLine;
@@ -13,6 +14,7 @@ import evenwood.report.Sentences;
 import evenwood.sound.LiveInput;
 import evenwood.sound.LiveInputs;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -41,7 +43,8 @@ final class GuideCommand implements Callable<Integer> {
     private final AdviceOptions advice = new AdviceOptions();
 
     private final Terminal terminal;
-    private final GuidedCheck guided = new GuidedCheck();
+    private GuidedCheck guided = new GuidedCheck();
+    private Optional<TakeReadings> before = Optional.empty();
     private String lastMessage = "";
 
     GuideCommand(Terminal terminal) {
@@ -52,13 +55,38 @@ final class GuideCommand implements Callable<Integer> {
     public Integer call() {
         advice.prepare(terminal);
         LiveInput chosen = LiveInputs.choose(input);
-        try (Interruption interruption = new Interruption(); TypedLetters typed = new TypedLetters(terminal);
-             Listening listening = Listening.start(LiveInputs.opener(chosen, channel))) {
-            lead(listening, interruption, typed);
-            int code = tell(listening.stop());
+        try (Interruption interruption = new Interruption(); TypedLetters typed = new TypedLetters(terminal)) {
+            int code = ExitCode.DONE;
+            for (boolean again = true; again; again = wantsAnotherRound(interruption, typed)) {
+                code = round(chosen, interruption, typed);
+            }
             interruption.finish(code);
             return code;
         }
+    }
+
+    private int round(LiveInput chosen, Interruption interruption, TypedLetters typed) {
+        try (Listening listening = Listening.start(LiveInputs.opener(chosen, channel))) {
+            guided = new GuidedCheck();
+            lead(listening, interruption, typed);
+            return tell(listening.stop());
+        }
+    }
+
+    /** Only a person at a terminal turns knobs and plays again. */
+    private boolean wantsAnotherRound(Interruption interruption, TypedLetters typed) {
+        if (!terminal.isInteractive() || json || before.isEmpty()) {
+            return false;
+        }
+        terminal.line("");
+        terminal.line(terminal.strong("Turn what it says, then press Enter to be heard again and see whether it helped; e and Enter ends."));
+        while (!interruption.isAskedWithin(LOOK_NANOS)) {
+            Optional<Character> letter = typed.next();
+            if (letter.isPresent()) {
+                return letter.get() == TypedLetters.ENTER;
+            }
+        }
+        return false;
     }
 
     private void lead(Listening listening, Interruption interruption, TypedLetters typed) {
@@ -93,6 +121,7 @@ final class GuideCommand implements Callable<Integer> {
             case 'r' -> guided.redo(guided.step());
             case 'b' -> guided.redo(GuidedCheck.Step.values()[Math.max(0, guided.step().ordinal() - 1)]);
             case 's' -> guided.skip();
+            case TypedLetters.ENTER -> { }
             default -> terminal.note("guide: " + letter + " means nothing here; p pauses, r redoes this step, b goes back, s goes on, e ends");
         }
     }
@@ -118,7 +147,9 @@ final class GuideCommand implements Callable<Integer> {
     }
 
     private int tell(LivePicture picture) {
-        Assessment assessment = advice.assess(picture.readings());
+        Assessment alone = advice.assess(picture.readings());
+        Assessment assessment = before.map(older -> advice.comparedWith(alone, older, OptionalDouble.empty())).orElse(alone);
+        before = picture.readings().hasPlaying() ? Optional.of(picture.readings()) : before;
         if (json) {
             terminal.raw(CheckJson.line(assessment, Sentences.english()));
         } else {

@@ -6,6 +6,9 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 
 /** Letters a player types while something else goes on; each needs Enter, as a plain terminal hands out whole lines. */
 final class TypedLetters implements AutoCloseable {
+    /** Enter and nothing else. */
+    static final char ENTER = '\n';
+
     private final ConcurrentLinkedQueue<Character> typed = new ConcurrentLinkedQueue<>();
     private volatile boolean closed;
 
@@ -15,7 +18,7 @@ final class TypedLetters implements AutoCloseable {
         reader.start();
     }
 
-    /** The oldest letter not yet taken, in lower case. */
+    /** The oldest letter not yet taken, in lower case, or {@link #ENTER}. */
     Optional<Character> next() {
         return Optional.ofNullable(typed.poll());
     }
@@ -23,7 +26,8 @@ final class TypedLetters implements AutoCloseable {
     private void read(Terminal terminal) {
         Optional<String> line = terminal.ask("");
         while (line.isPresent() && !closed) {
-            line.get().strip().toLowerCase(Locale.ROOT).chars().limit(1).forEach(letter -> typed.add((char) letter));
+            String word = line.get().strip().toLowerCase(Locale.ROOT);
+            typed.add(word.isEmpty() ? ENTER : word.charAt(0));
             line = terminal.ask("");
         }
     }
