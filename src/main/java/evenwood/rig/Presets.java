@@ -9,6 +9,7 @@ import java.nio.file.FileSystem;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -90,24 +91,51 @@ public final class Presets {
         ids(PresetKind.INPUTS).forEach(this::input);
     }
 
-    private YamlFields fields(PresetKind kind, String id) {
-        Path own = ownFolder.resolve(kind.folder()).resolve(id + ENDING);
+    /**
+     * The preset's file as it stands, the player's own before ours.
+     *
+     * @throws PresetProblem for an unknown id, with near matches
+     */
+    public PresetText text(PresetKind kind, String id) {
+        Path own = ownFile(kind, id);
         boolean plainId = id.matches("[A-Za-z0-9-]+");
         try {
             if (plainId && Files.isRegularFile(own)) {
-                return checked(YamlFields.of(own.toString(), Files.readString(own)), id);
+                return new PresetText(own.toString(), Files.readString(own));
             }
             try (InputStream shipped = plainId ? Presets.class.getResourceAsStream(resource(kind) + "/" + id + ENDING) : null) {
                 if (shipped == null) {
                     throw new PresetProblem("preset: no " + kind.folder() + " with the id " + id + NearMatches.hint(id, ids(kind))
                         + "; all ids: evenwood presets list");
                 }
-                return checked(YamlFields.of("presets/" + kind.folder() + "/" + id + ENDING,
-                    new String(shipped.readAllBytes(), StandardCharsets.UTF_8)), id);
+                return new PresetText("presets/" + kind.folder() + "/" + id + ENDING, new String(shipped.readAllBytes(), StandardCharsets.UTF_8));
             }
         } catch (IOException problem) {
             throw new PresetProblem("preset: " + own + " cannot be read (" + problem.getMessage() + "); check the file and its rights");
         }
+    }
+
+    /** Where a file of the player's own must lie to be used instead of ours. */
+    public Path ownFile(PresetKind kind, String id) {
+        return ownFolder.resolve(kind.folder()).resolve(id + ENDING);
+    }
+
+    /** What kind of preset this id names. @throws PresetProblem for an unknown id, with near matches */
+    public PresetKind kindOf(String id) {
+        List<String> all = new ArrayList<>();
+        for (PresetKind kind : PresetKind.values()) {
+            List<String> ids = ids(kind);
+            if (ids.contains(id)) {
+                return kind;
+            }
+            all.addAll(ids);
+        }
+        throw new PresetProblem("preset: nothing has the id " + id + NearMatches.hint(id, all) + "; all ids: evenwood presets list");
+    }
+
+    private YamlFields fields(PresetKind kind, String id) {
+        PresetText text = text(kind, id);
+        return checked(YamlFields.of(text.file(), text.yaml()), id);
     }
 
     private static YamlFields checked(YamlFields fields, String id) {

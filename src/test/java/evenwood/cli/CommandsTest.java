@@ -103,7 +103,8 @@ class CommandsTest {
         check --demo --like no.wav     | open no.wav: there is no such file; check the path
         check --demo --moves m.json    | check: --moves says what was turned since an earlier take; name that with --after OLD
         listen --seconds 0             | listen: --seconds 0.0, but more than 0 is needed
-        presets                        | presets: say list or verify; see evenwood presets --help
+        presets                        | presets: say list, show or verify; see evenwood presets --help
+        presets show celo             | preset: nothing has the id celo; did you mean cello?; all ids: evenwood presets list
         """)
     void badUsageIsOneLineAndExitCodeTwo(String words, String answer) {
         Spoken spoken = Spoken.by(words.split(" "));
@@ -157,6 +158,21 @@ class CommandsTest {
         assertThat(object.at("/instruments").size()).isGreaterThanOrEqualTo(18);
         assertThat(Spoken.by("presets", "list").out()).contains("  octave-mandolin");
         assertThat(Spoken.by("presets", "verify").out()).contains("in order");
+    }
+
+    @Test
+    void everyPresetIsShownWithItsFileAndForPrograms() throws IOException {
+        JsonNode all = new ObjectMapper().readTree(Spoken.by("presets", "list", "--json").out());
+        int shown = 0;
+        for (JsonNode kind : all) {
+            for (JsonNode id : kind) {
+                JsonNode preset = new ObjectMapper().readTree(Spoken.by("presets", "show", id.asText(), "--json").out());
+                assertThat(preset.at("/preset/id").asText()).isEqualTo(id.asText());
+                shown++;
+            }
+        }
+        assertThat(shown).isGreaterThan(50);
+        assertThat(Spoken.by("presets", "show", "ukulele").out()).contains("# presets/instruments/ukulele.yaml").contains("lowestHz:");
     }
 
     @Test
