@@ -1,15 +1,11 @@
 package evenwood.measure;
 
-import org.hipparchus.linear.LUDecomposition;
-import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.RealVector;
-
 /**
  * The numbers from which {@link DistortionModel} tells distorted from clean playing; pure arithmetic.
  *
  * <p>How: each compares the hardest playing with quieter playing of the same take, so that instrument, player and tone
- * cancel: (1) tops grow wider against the stretch's own autocorrelation; (2) crest stops growing with the level (peak
- * against what is left of the note, with brightness as a second regressor, for bright attacks have high peaks); (3) peaks
+ * cancel: (1) tops grow wider against the stretch's own autocorrelation; (2) crest stops growing with the level
+ * ({@link CrestGrowth}: peak against what is left of the note); (3) peaks
  * crowd under a ceiling; (4) tops are flat; (5) one side is held back. Those taken of both sides enter as the smaller and
  * the larger of the two, so that polarity does not matter.
  */
@@ -18,13 +14,10 @@ final class DistortionFeatures {
         "widening-least", "widening-most", "late-widening-least", "late-widening-most", "attack-widening-least",
         "attack-widening-most", "crest-by-rms-least", "crest-by-rms-most", "crest-by-peak-least", "crest-by-peak-most",
         "crowding-near-least", "crowding-near-most", "crowding-wide-least", "crowding-wide-most", "flat-least", "flat-most",
-        "one-sidedness"};
+        "one-sidedness", "near-widening-least", "near-widening-most", "flat-excess-least", "flat-excess-most", "flat-growth-least",
+        "flat-growth-most", "stretch-crowding-least", "stretch-crowding-most", "crest-by-rms-below-least", "crest-by-rms-below-most"};
 
     private static final int FEWEST_TOPS = 3;
-    private static final double CREST_RANGE_DB = 12;
-    private static final double CREST_BEND_DB = 5;
-    private static final int FEWEST_STRETCHES = 10;
-    private static final double RIDGE = 1e-6;
 
     private final TopTable table;
     private final HopHistory rows;
@@ -46,12 +39,20 @@ final class DistortionFeatures {
         both(widening(true, TopTable.When.ANY, 2, 1, 6, 12), widening(false, TopTable.When.ANY, 2, 1, 6, 12));
         both(widening(true, TopTable.When.LATE, 2, 2, 6, 12), widening(false, TopTable.When.LATE, 2, 2, 6, 12));
         both(widening(true, TopTable.When.EARLY, 5, 1, 3, 6), widening(false, TopTable.When.EARLY, 5, 1, 3, 6));
-        both(crestSlope(StretchHistory.UPPER_DBFS, StretchHistory.RMS_DBFS), crestSlope(StretchHistory.LOWER_DBFS, StretchHistory.RMS_DBFS));
-        both(crestSlope(StretchHistory.UPPER_DBFS, StretchHistory.UPPER_DBFS), crestSlope(StretchHistory.LOWER_DBFS, StretchHistory.LOWER_DBFS));
+        CrestGrowth upperByRms = CrestGrowth.of(rows, StretchHistory.UPPER_DBFS, StretchHistory.RMS_DBFS);
+        CrestGrowth lowerByRms = CrestGrowth.of(rows, StretchHistory.LOWER_DBFS, StretchHistory.RMS_DBFS);
+        both(upperByRms.aboveBend(), lowerByRms.aboveBend());
+        both(CrestGrowth.of(rows, StretchHistory.UPPER_DBFS, StretchHistory.UPPER_DBFS).aboveBend(),
+            CrestGrowth.of(rows, StretchHistory.LOWER_DBFS, StretchHistory.LOWER_DBFS).aboveBend());
         both(crowding(true, 10, 0.5), crowding(false, 10, 0.5));
         both(crowding(true, 2, 1), crowding(false, 2, 1));
         both(flatShare(true), flatShare(false));
         values[filled++] = oneSidedness();
+        both(widening(true, TopTable.When.ANY, 10, 0.5, 3, 6), widening(false, TopTable.When.ANY, 10, 0.5, 3, 6));
+        both(Math.log1p(Math.max(0, flatExcess(true, 0.5))), Math.log1p(Math.max(0, flatExcess(false, 0.5))));
+        both(flatGrowth(true), flatGrowth(false));
+        both(stretchCrowding(StretchHistory.UPPER_DBFS), stretchCrowding(StretchHistory.LOWER_DBFS));
+        both(upperByRms.belowBend(), lowerByRms.belowBend());
     }
 
     private void both(double upper, double lower) {
@@ -81,64 +82,40 @@ final class DistortionFeatures {
         return high.judged() < FEWEST_TOPS ? 0 : high.flatShare();
     }
 
-    /** dB of crest factor per dB of level within 5 dB of the loudest stretches, with brightness held equal. */
-    private double crestSlope(int peakColumn, int levelColumn) {
-        double top = secondHighest(levelColumn);
-        double brightness = 0;
-        int count = 0;
-        for (long row = rows.firstHop(); row < rows.endHop(); row++) {
-            if (rows.get(row, levelColumn) > top - CREST_RANGE_DB) {
-                brightness += rows.get(row, StretchHistory.BRIGHTNESS_DB);
-                count++;
-            }
-        }
-        if (count < FEWEST_STRETCHES) {
-            return 0;
-        }
-        double[][] normal = MatrixUtils.createRealIdentityMatrix(4).scalarMultiply(RIDGE).getData();
-        double[] right = new double[4];
-        double[] regressors = {1, 0, 0, 0};
-        for (long row = rows.firstHop(); row < rows.endHop(); row++) {
-            if (rows.get(row, levelColumn) > top - CREST_RANGE_DB) {
-                double x = Math.min(rows.get(row, levelColumn) - top, 1) + CREST_BEND_DB;
-                regressors[1] = Math.min(x, 0);
-                regressors[2] = Math.max(x, 0);
-                regressors[3] = rows.get(row, StretchHistory.BRIGHTNESS_DB) - brightness / count;
-                double crest = rows.get(row, peakColumn) - rows.get(row, StretchHistory.RMS_DBFS);
-                addTo(normal, right, regressors, crest);
-            }
-        }
-        RealVector solution = new LUDecomposition(MatrixUtils.createRealMatrix(normal)).getSolver().solve(MatrixUtils.createRealVector(right));
-        return clamp(solution.getEntry(2), 2);
+    /** More flat tops at the highest level than quieter ones let expect. */
+    private double flatExcess(boolean upper, double topDb) {
+        double top = table.levelAboveAllBut(upper, 2);
+        TopTable.Sums high = table.sums(upper, TopTable.When.ANY, top - topDb, Double.POSITIVE_INFINITY);
+        return high.flat() - high.judged() * usualFlatShare(upper, top);
     }
 
-    private static void addTo(double[][] normal, double[] right, double[] regressors, double value) {
-        for (int i = 0; i < regressors.length; i++) {
-            right[i] += regressors[i] * value;
-            for (int j = 0; j < regressors.length; j++) {
-                normal[i][j] += regressors[i] * regressors[j];
-            }
-        }
+    private double flatGrowth(boolean upper) {
+        double top = table.levelAboveAllBut(upper, 2);
+        TopTable.Sums high = table.sums(upper, TopTable.When.ANY, top - 1, Double.POSITIVE_INFINITY);
+        return high.judged() < FEWEST_TOPS ? 0 : high.flatShare() - usualFlatShare(upper, top);
     }
 
-    private double secondHighest(int column) {
-        double highest = Double.NEGATIVE_INFINITY;
-        double second = Double.NEGATIVE_INFINITY;
+    /** Of quieter tops; a tenth of ten unseen ones more, so that none is never certain. */
+    private double usualFlatShare(boolean upper, double top) {
+        TopTable.Sums low = table.sums(upper, TopTable.When.ANY, top - 12, top - 3);
+        return (low.flat() + 1) / (low.judged() + 10);
+    }
+
+    /** How many stretches peak within 0.3 dB of the highest but one, against within 3 dB. */
+    private double stretchCrowding(int column) {
+        double top = CrestGrowth.secondHighest(rows, column);
+        int near = 0;
+        int wide = 0;
         for (long row = rows.firstHop(); row < rows.endHop(); row++) {
-            double value = rows.get(row, column);
-            if (value > highest) {
-                second = highest;
-                highest = value;
-            } else if (value > second) {
-                second = value;
-            }
+            near += rows.get(row, column) > top - 0.3 ? 1 : 0;
+            wide += rows.get(row, column) > top - 3 ? 1 : 0;
         }
-        return second;
+        return Math.log((near + 1.0) / (wide + 1.0));
     }
 
     /** How much the balance of upper and lower peaks differs between the loudest and quieter stretches, dB. */
     private double oneSidedness() {
-        double top = Math.max(secondHighest(StretchHistory.UPPER_DBFS), secondHighest(StretchHistory.LOWER_DBFS));
+        double top = Math.max(CrestGrowth.secondHighest(rows, StretchHistory.UPPER_DBFS), CrestGrowth.secondHighest(rows, StretchHistory.LOWER_DBFS));
         double[] sum = new double[2];
         int[] count = new int[2];
         for (long row = rows.firstHop(); row < rows.endHop(); row++) {

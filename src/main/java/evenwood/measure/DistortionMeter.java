@@ -25,7 +25,6 @@ import java.util.OptionalDouble;
 public final class DistortionMeter {
     /** A converter may stop a little short of the last code. */
     private static final double FULL_SCALE_TOLERANCE_DB = 0.05;
-    private static final int RETURNS_OF_A_CUT = 3;
     /** Where an exactly flat top is cut is known to the sample; 0.1 dB covers a later change of level. */
     private static final double CUT_UNCERTAINTY_DB = 0.1;
     /** Spread of the onset found against the true one (docs/accuracy.md): flat tops, and rounded ones. */
@@ -83,14 +82,14 @@ public final class DistortionMeter {
         CompressionCurve curve = worseSide();
         double shapeProbability = DistortionModel.probability(features());
         boolean enough = playedSeconds() >= FEWEST_PLAYED_SECONDS;
-        double plateauDbfs = Decibels.ofAmplitude(Math.abs(plateaus.mostRunsValue()));
-        Evidence evidence = new Evidence(plateauDbfs, plateaus.mostRuns(), shapeProbability, curve.compressionDb());
-        boolean cut = plateaus.mostRuns() >= RETURNS_OF_A_CUT;
+        double plateauDbfs = Decibels.ofAmplitude(Math.abs(plateaus.cutValue()));
+        Evidence evidence = new Evidence(plateauDbfs, plateaus.cutRuns(), shapeProbability, curve.compressionDb());
+        boolean cut = plateaus.cutRuns() > 0;
         if (plateaus.clippedSamples() > 0) {
             return cut(Verdict.CLIPPED, Stage.CONVERTER, 0, plateaus.clippedSamples(), evidence);
         }
         if (cut && plateauDbfs > -FULL_SCALE_TOLERANCE_DB) {
-            return cut(Verdict.CLIPPED, Stage.CONVERTER, plateauDbfs, plateaus.mostRunsSamples(), evidence);
+            return cut(Verdict.CLIPPED, Stage.CONVERTER, plateauDbfs, plateaus.cutSamples(), evidence);
         }
         if (cut) {
             return cut(Verdict.ONSET, Stage.BEFORE_CONVERTER, plateauDbfs, 0, evidence);

@@ -9,25 +9,35 @@ package evenwood.measure;
 final class DistortionModel {
     /** Our choice: of ten takes that a player brings, one is distorted. A false alarm costs more trust than a late one. */
     private static final double PRIOR = 0.1;
-    private static final double OFFSET = -2.7621;
+    private static final double OFFSET = -2.1640;
     private static final double[] WEIGHTS = {
-        0.3004, // widening-least
-        0.9151, // widening-most
-        -0.0215, // late-widening-least
-        0.5029, // late-widening-most
-        0.5517, // attack-widening-least
-        0.9903, // attack-widening-most
-        -1.5365, // crest-by-rms-least
-        -0.0415, // crest-by-rms-most
-        -1.9559, // crest-by-peak-least
-        -0.9599, // crest-by-peak-most
-        0.0188, // crowding-near-least
-        -0.4587, // crowding-near-most
-        -0.1698, // crowding-wide-least
-        0.2717, // crowding-wide-most
-        4.3065, // flat-least
-        1.0245, // flat-most
-        0.3425, // one-sidedness
+        0.6393, // widening-least
+        1.1013, // widening-most
+        -0.1312, // late-widening-least
+        0.5125, // late-widening-most
+        -0.2584, // attack-widening-least
+        0.9063, // attack-widening-most
+        -0.7498, // crest-by-rms-least
+        0.6212, // crest-by-rms-most
+        -1.3926, // crest-by-peak-least
+        -0.8119, // crest-by-peak-most
+        -0.2782, // crowding-near-least
+        0.1828, // crowding-near-most
+        0.0747, // crowding-wide-least
+        -0.0082, // crowding-wide-most
+        3.0428, // flat-least
+        0.2052, // flat-most
+        0.3035, // one-sidedness
+        0.4821, // near-widening-least
+        0.0790, // near-widening-most
+        0.2666, // flat-excess-least
+        0.3337, // flat-excess-most
+        -0.7143, // flat-growth-least
+        1.3122, // flat-growth-most
+        -0.2028, // stretch-crowding-least
+        0.2805, // stretch-crowding-most
+        -1.5138, // crest-by-rms-below-least
+        2.3272, // crest-by-rms-below-most
     };
 
     private DistortionModel() { }

@@ -24,8 +24,8 @@ public record DistortionReading(Verdict verdict, Stage stage, OptionalDouble ons
     /**
      * What each detector said.
      *
-     * @param plateauDbfs    the level at which the wave most often stood still, exactly; −Infinity when it never did
-     * @param plateauRuns    how often it did
+     * @param plateauDbfs    the level at which the wave was cut off exactly flat; −Infinity when nowhere
+     * @param plateauRuns    how often it was
      * @param cutProbability 0 to 1, of flat or straight tops and of soft saturation, from the shape of the waves alone
      * @param compressionDb  how much the highest peaks are short, as far as the waves tell; 0 when nothing speaks for it
      */

@@ -10,8 +10,9 @@ import java.util.Arrays;
  * <p>How: a run is two or more equal samples that both neighbours leave towards zero. It is a cut-off top, not the slow
  * top of a low note in a coarse format, when the sound before it drops faster than a parabola with that much flat
  * within one quantising step can: a parabola of flat half-width h has fallen less than 4 steps at 2·h. Three such
- * samples at full scale are the usual rule for an over (reference 5.5, common practice). Every further value is kept
- * only if it returns: the eight most frequent, by Misra and Gries' counters (1982).
+ * samples at full scale are the usual rule for an over (reference 5.5, common practice). Of further values the eight most
+ * frequent are kept, by Misra and Gries' counters (1982); one is a cut where the wave never passes it and returns to it
+ * three times, or, with clicks standing above it, where it returns a dozen times and four times as often as any other.
  * <p>Limits: exactly equal samples only; noise added after the cut hides it here, not from {@link HalfWaveShapes}.
  * A float source over ±1.0 counts as full scale, for no integer format can carry it.
  * <p>Thread: one owner. {@link #accept} never allocates, locks, logs, or touches files.
@@ -26,6 +27,8 @@ final class PlateauRuns {
     private static final int FARTHEST_BACK = RING - CHUNK - 1;
     /** A 16-bit step: sources of finer formats often carry 16-bit sound. */
     private static final double COARSEST_USUAL_STEP = 1.0 / 32768;
+    private static final int RETURNS_TO_AN_EXTREME = 3;
+    private static final int RETURNS_UNDER_CLICKS = 12;
     private static final double LONG_RUN_STEPS = 8;
     /** A pair of equal samples can stand on a natural top with neighbours 9 steps lower, not more. */
     private static final double PAIR_STEPS = 12;
@@ -39,6 +42,8 @@ final class PlateauRuns {
     private long frames;
     private float previous;
     private int run;
+    private float highest;
+    private float lowest;
     private long highestCodeSamples;
     private long lowestCodeSamples;
     /** At the mirror of the highest code, where many converters stop though one code is left below it. */
@@ -84,6 +89,8 @@ final class PlateauRuns {
                 }
                 run = 1;
                 before = x;
+                highest = Math.max(highest, x);
+                lowest = Math.min(lowest, x);
             }
         }
         previous = before;
@@ -110,24 +117,26 @@ final class PlateauRuns {
         return cutFullScaleSamples + open >= OVER_SAMPLES ? highestCodeSamples + negative : 0;
     }
 
-    /** How often the sound stood still at the most frequent value below full scale, and on which side. */
-    long mostRuns() {
-        return heldRuns[most()];
+    /** Where the wave stood still so often that it was cut there, with its sign; 0 when nowhere. */
+    float cutValue() {
+        return cut() < 0 ? 0 : heldValue[cut()];
     }
 
-    /** The value of {@link #mostRuns}, with its sign; 0 when there is none. */
-    float mostRunsValue() {
-        return heldRuns[most()] == 0 ? 0 : heldValue[most()];
+    /** How often it did; 0 when it was not cut. */
+    long cutRuns() {
+        return cut() < 0 ? 0 : heldRuns[cut()];
     }
 
-    long mostRunsSamples() {
-        return heldSamples[most()];
+    long cutSamples() {
+        return cut() < 0 ? 0 : heldSamples[cut()];
     }
 
     void reset() {
         frames = 0;
         previous = 0;
         run = 0;
+        highest = 0;
+        lowest = 0;
         highestCodeSamples = 0;
         lowestCodeSamples = 0;
         mirroredCodeSamples = 0;
@@ -187,13 +196,31 @@ final class PlateauRuns {
         }
     }
 
-    private int most() {
+    /** Which of the held values is a cut; −1 when none is. */
+    private int cut() {
         int most = 0;
         for (int i = 1; i < HELD_VALUES; i++) {
             if (heldRuns[i] > heldRuns[most]) {
                 most = i;
             }
         }
-        return most;
+        for (int i = 0; i < HELD_VALUES; i++) {
+            double extreme = heldValue[i] > 0 ? highest : -lowest;
+            if (heldRuns[i] >= RETURNS_TO_AN_EXTREME && Math.abs(heldValue[i]) >= extreme) {
+                return i;
+            }
+        }
+        return heldRuns[most] >= RETURNS_UNDER_CLICKS && standsOut(most) ? most : -1;
+    }
+
+    /** Apart from its mirror image, which a symmetric stage holds as often. */
+    private boolean standsOut(int most) {
+        for (int i = 0; i < HELD_VALUES; i++) {
+            boolean mirror = Math.abs(heldValue[i] + heldValue[most]) <= 2 * step;
+            if (i != most && !mirror && heldRuns[i] * 4 > heldRuns[most]) {
+                return false;
+            }
+        }
+        return true;
     }
 }

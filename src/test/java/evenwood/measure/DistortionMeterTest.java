@@ -82,6 +82,32 @@ class DistortionMeterTest {
         assertThat(read(sound, 16).verdict()).isNotEqualTo(Verdict.CLIPPED);
     }
 
+    /** A soft take in a coarse format: many tops share a value by chance. */
+    @ParameterizedTest
+    @ValueSource(ints = {8, 12, 16})
+    void topsThatShareACodeByChanceAreNotCut(int bits) {
+        for (long seed = 1; seed <= 20; seed++) {
+            float[] sound = Blocks.scaled(Blocks.anySound(seed, RATE_HZ, 20), 0.1);
+            double codes = Math.pow(2, bits - 1);
+            for (int i = 0; i < sound.length; i++) {
+                sound[i] = (float) (Math.rint(sound[i] * codes) / codes);
+            }
+            assertThat(read(sound, bits).evidence().plateauRuns()).as("seed %d", seed).isZero();
+        }
+    }
+
+    @Test
+    void aClickAboveTheCutDoesNotHideIt() {
+        float[] sound = decayingTones(6);
+        for (int i = 0; i < sound.length; i++) {
+            sound[i] = (float) (Math.rint(0.3 * Math.max(-1, Math.min(1, sound[i])) * 32768) / 32768);
+        }
+        sound[RATE_HZ] = 0.6f;
+        DistortionReading reading = read(sound, 16);
+        assertThat(reading.stage()).isEqualTo(Stage.BEFORE_CONVERTER);
+        assertThat(reading.onsetDbfs().orElseThrow()).isCloseTo(20 * Math.log10(0.3), within(0.1));
+    }
+
     @Test
     void silenceIsNotJudged() {
         assertThat(read(new float[0], 16)).isEqualTo(DistortionReading.SILENCE);
