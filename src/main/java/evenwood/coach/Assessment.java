@@ -26,7 +26,7 @@ public record Assessment(TakeReadings readings, Verdict verdict, List<Move> move
     public Assessment withMissing(List<Statement> more) {
         List<Statement> all = new ArrayList<>(verdict.missing());
         all.addAll(more);
-        return new Assessment(readings, new Verdict(verdict.findings(), all, verdict.tone()), moves, predicted, comparison);
+        return new Assessment(readings, new Verdict(verdict.findings(), all, verdict.tone(), verdict.wiring()), moves, predicted, comparison);
     }
 
     Assessment with(Comparison newComparison) {

@@ -10,6 +10,8 @@ import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
 import evenwood.judge.Verdict;
 import evenwood.measure.TakeReadings;
+import evenwood.wiring.ChainAnalysis;
+import evenwood.wiring.ChainReport;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -48,7 +50,8 @@ public final class Coach {
      * @param peak how high the peaks get behind an equaliser; asked only when there is something to equalise
      */
     public Assessment assess(TakeReadings readings, Optional<ToneComparison> tone, Optional<RigInUse> rig, PeakForecast peak) {
-        Verdict verdict = judge.judge(readings, tone);
+        Optional<ChainReport> chain = rig.flatMap(each -> each.rig().connection().map(connection -> ChainAnalysis.of(connection, each.rig().instrument().lowestHz())));
+        Verdict verdict = judge.judge(readings, tone, chain);
         int room = MOST_MOVES - movesBeforeTone(readings, verdict, rig);
         Answer answer = answer(readings, verdict, rig, peak, room);
         while (room > 0 && !answer.complete()) {
@@ -71,7 +74,7 @@ public final class Coach {
     /** @param tones how many moves of tone were found; all of them must have found room */
     private record Answer(Assessment assessment, int tones) {
         boolean complete() {
-            return assessment.moves().stream().filter(move -> !isLevel(move)).count() == tones;
+            return assessment.moves().stream().filter(move -> !isLevel(move) && move.kind() != Move.Kind.WIRING).count() == tones;
         }
     }
 
@@ -82,7 +85,7 @@ public final class Coach {
         PeakAfter equalised = eq.equals(EqChain.FLAT) ? new PeakAfter(peakNow, 0) : peak.after(eq);
         GainCoach.Advice gain = GainCoach.advise(readings, verdict, window, rig, eq.equals(EqChain.FLAT) ? 0 : equalised.truePeakDbtp() - peakNow);
         List<Move> tones = advice.map(each -> each.answers().stream().map(EqMoves::move).toList()).orElse(List.of());
-        List<Move> moves = inOrder(gain.moves(), tones, verdict);
+        List<Move> moves = inOrder(gain.moves(), WiringCoach.moves(verdict), tones, verdict);
         double gainDb = moves.stream().filter(Coach::isLevel).mapToDouble(move -> move.changeDb().orElse(0)).sum();
         Optional<Prediction> prediction = moves.isEmpty() ? Optional.empty() : Optional.of(new Prediction(
             advice.map(each -> each.solution().predicted()).or(() -> verdict.tone().map(ToneComparison::difference)),
@@ -94,16 +97,17 @@ public final class Coach {
     /** How many moves must come before any move of tone, so that no more of those are sought than there is room for. */
     private int movesBeforeTone(TakeReadings readings, Verdict verdict, Optional<RigInUse> rig) {
         Severity tone = ToneCoach.toneFindings(verdict).stream().map(Finding::severity).max(Severity::compareTo).orElse(Severity.SLIGHT);
-        return (int) GainCoach.advise(readings, verdict, window, rig, 0).moves().stream()
+        return WiringCoach.moves(verdict).size() + (int) GainCoach.advise(readings, verdict, window, rig, 0).moves().stream()
             .filter(move -> isDistortion(move) || severity(move, verdict).compareTo(tone) >= 0).count();
     }
 
-    private static List<Move> inOrder(List<Move> gains, List<Move> eq, Verdict verdict) {
+    private static List<Move> inOrder(List<Move> gains, List<Move> wiring, List<Move> eq, Verdict verdict) {
         List<Move> all = new ArrayList<>(gains);
         all.addAll(eq);
         // A stable sort: moves that must follow each other stay in their order.
         all.sort((a, b) -> isDistortion(a) != isDistortion(b) ? (isDistortion(a) ? -1 : 1)
             : severity(b, verdict).compareTo(severity(a, verdict)));
+        all.addAll(0, wiring); // no gain and no equaliser brings back what the wiring takes
         List<Move> numbered = new ArrayList<>();
         for (Move move : all.subList(0, Math.min(MOST_MOVES, all.size()))) {
             numbered.add(move.withOrder(numbered.size() + 1));

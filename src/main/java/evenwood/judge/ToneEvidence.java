@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
@@ -70,6 +71,13 @@ final class ToneEvidence {
             supports.put(region, support(region));
         }
         return supports;
+    }
+
+    /** How much speaks for exactly this shape against none, natural logarithm of the likelihoods' ratio. */
+    double logRatio(DoubleUnaryOperator shapeDb) {
+        RealVector shape = new ArrayRealVector(bands.stream().mapToDouble(band -> shapeDb.applyAsDouble(band.centreHz())).toArray());
+        RealVector weights = new CholeskyDecomposition(covariance).getSolver().solve(shape);
+        return weights.dotProduct(difference) - 0.5 * weights.dotProduct(shape);
     }
 
     /** From now on the region's best shape may be there in any amount: what else is there? */

@@ -10,6 +10,7 @@ import evenwood.coach.Prediction;
 import evenwood.judge.Finding;
 import evenwood.judge.Statement;
 import evenwood.judge.ToneComparison;
+import evenwood.judge.WiringComparison;
 import evenwood.measure.BandLevel;
 import evenwood.measure.DistortionReading;
 import evenwood.measure.NoiseReading;
@@ -88,6 +89,9 @@ public final class CheckJson {
         predicted(assessment.predicted());
         missing(assessment.verdict().missing());
         comparison(assessment.comparison());
+        if (assessment.verdict().wiring().isPresent()) {
+            wiring(assessment.verdict().wiring().get());
+        }
         json.writeEndObject();
     }
 
@@ -295,6 +299,22 @@ public final class CheckJson {
             json.writeString(sentences.say(statement));
         }
         json.writeEndArray();
+    }
+
+    private void wiring(WiringComparison wiring) throws IOException {
+        json.writeObjectFieldStart("wiring");
+        number("levelDifferenceDb", wiring.levelDb());
+        number("levelUncertaintyDb", 2 * wiring.levelDeviationDb());
+        number("noiseDifferenceDb", wiring.noiseDb());
+        number("predictedBassCornerHz", wiring.predictedBassCornerHz());
+        number("heardBassCornerHz", wiring.heardBassCornerHz());
+        number("loadedProbability", wiring.loadedProbability());
+        json.writeArrayFieldStart("statements");
+        for (Statement statement : wiring.statements()) {
+            json.writeString(sentences.say(statement));
+        }
+        json.writeEndArray();
+        json.writeEndObject();
     }
 
     private void text(String field, String text) throws IOException {

@@ -6,6 +6,7 @@ import evenwood.coach.FaultChange;
 import evenwood.coach.Move;
 import evenwood.judge.Finding;
 import evenwood.judge.Statement;
+import evenwood.judge.Verdict;
 import evenwood.measure.NoiseReading;
 import evenwood.measure.TakeReadings;
 import java.util.ArrayList;
@@ -32,6 +33,7 @@ public final class CheckText {
         text.moves(assessment.moves());
         text.predicted(assessment);
         assessment.comparison().ifPresent(text::comparison);
+        text.wiring(assessment.verdict());
         text.missing(assessment.verdict().missing());
         text.numbers(assessment.readings());
         return text.lines;
@@ -93,7 +95,18 @@ public final class CheckText {
         lines.add("");
     }
 
+    private void wiring(Verdict verdict) {
+        verdict.wiring().ifPresent(wiring -> {
+            lines.add("Against what your wiring should give");
+            wiring.statements().forEach(statement -> wrap("  - ", sentences.say(statement) + "."));
+            lines.add("");
+        });
+    }
+
     private static String change(Move move) {
+        if (move.kind() == Move.Kind.WIRING) {
+            return "plug in otherwise";
+        }
         if (move.from().isPresent() && move.to().isPresent()) {
             return "from " + move.from().get() + " to " + move.to().get();
         }
