@@ -32,15 +32,11 @@ public final class Judge {
         findings.addAll(NoiseRule.findings(readings));
         findings.addAll(InterruptionRule.findings(readings));
         findings.addAll(RingingRule.findings(readings));
-        Optional<LoadedPickup> loaded = chain.flatMap(report -> LoadedPickup.of(readings, tone, report));
+        tone.ifPresent(comparison -> findings.addAll(ToneRule.findings(comparison)));
+        Optional<LoadedPickup> loaded = chain.isPresent() ? LoadedPickup.of(readings, tone, window, chain.get()) : LoadedPickup.of(readings, tone, window);
         Optional<WiringComparison> wiring = chain.map(report -> WiringComparison.of(readings, report, loaded));
-        tone.ifPresent(comparison -> {
-            findings.addAll(ToneRule.findings(comparison));
-            if (loaded.isEmpty()) {
-                LoadedPickupRule.finding(comparison, findings).ifPresent(findings::add);
-            }
-        });
-        loaded.flatMap(each -> each.finding(wiring)).ifPresent(findings::add);
+        boolean quiet = findings.stream().anyMatch(finding -> finding.fault() == Fault.TOO_QUIET);
+        loaded.filter(each -> chain.isPresent() || quiet).flatMap(each -> each.finding(quiet, wiring)).ifPresent(findings::add);
         findings.addAll(NoteEvennessRule.findings(readings, findings));
         findings.sort(Finding.STRONGEST_FIRST);
         return new Verdict(findings, MissingRule.missing(readings), tone, wiring);

@@ -10,14 +10,16 @@ import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 
 /**
- * Whether the pickup of a known chain sees too low an impedance: the bass falls by 6 dB for every octave from a corner down, and
- * the level is lower than it should be. Where no chain is known, {@link LoadedPickupRule} judges.
+ * Whether the pickup sees too low an impedance: the bass falls by 6 dB for every octave from a corner down, and the level is lower
+ * than it should be.
  *
  * <p>How: Bayes. "Loaded" is a first-order high-pass whose corner may lie anywhere from an octave over what is expected, or over the
  * lowest note, to 10 kHz, every octave alike; against it stand "as it should be" and each word of tone with any amount ({@link
- * ToneEvidence}). Where the level is known its likelihood counts too. Source: the corner is 1/(2πRC), see
- * {@code ImpedanceRule}; how common the fault is before anything is heard is our choice.
- * <p>Limits: without an instrument that has a target there is nothing to compare with.
+ * ToneEvidence}). The level counts too: against the prediction where the chain and its gain are known, else loosely against the
+ * level a player would set; with no chain at all it must be too quiet to be named. Source: the corner is 1/(2πRC), see {@code ImpedanceRule}; how common the fault is
+ * before anything is heard is our choice.
+ * <p>Limits: without an instrument that has a target there is nothing to compare with. Without a chain a quiet player with a thin
+ * instrument does the same, so it never gets sure.
  *
  * @param probability    that it is so
  * @param heardCornerHz  the likeliest corner; empty when it is likelier that none was lost
@@ -41,14 +43,38 @@ record LoadedPickup(double probability, OptionalDouble heardCornerHz, double exp
     /** A chain that is predicted to load its pickup mostly does. */
     private static final double PREDICTED_LOG_ODDS = Math.log(0.8 / 0.2);
 
-    /** Empty when nothing can be said. */
-    static Optional<LoadedPickup> of(TakeReadings readings, Optional<ToneComparison> tone, ChainReport chain) {
-        Pickup.Kind kind = chain.connection().pickup().kind();
-        if (tone.isEmpty() || tone.get().against() != ToneComparison.Against.INSTRUMENT || kind.isMicrophone()) {
+    /** Where nobody knows the chain: gains stand anywhere within some 24 dB of where they should; our choice. */
+    private static final double UNKNOWN_GAIN_DEVIATION_DB = 12;
+    private static final double UNKNOWN_CHAIN_PRIOR = 0.1;
+    private static final double UNKNOWN_CHAIN_MOST = 0.85;
+
+    /** With a chain nobody knows; empty when nothing can be said. */
+    static Optional<LoadedPickup> of(TakeReadings readings, Optional<ToneComparison> tone, TargetWindow window) {
+        if (tone.isEmpty() || tone.get().against() != ToneComparison.Against.INSTRUMENT || !readings.hasPlaying()) {
             return Optional.empty();
         }
-        return of(tone.get(), chain.main().bassCornerHz().orElse(0), WiringComparison.levelDb(readings, chain.main()),
-            WiringComparison.deviationDb(chain), kind == Pickup.Kind.PIEZO ? PIEZO_PRIOR : OTHER_PRIOR);
+        return ofUnknownChain(tone.get(), aboveAimDb(readings, window));
+    }
+
+    private static double aboveAimDb(TakeReadings readings, TargetWindow window) {
+        return readings.truePeak().truePeakDbtp() - window.aimDbtp();
+    }
+
+    /** @param levelDb how much higher the peaks are than a player would set them */
+    static Optional<LoadedPickup> ofUnknownChain(ToneComparison tone, double levelDb) {
+        return of(tone, 0, OptionalDouble.of(levelDb), UNKNOWN_GAIN_DEVIATION_DB, UNKNOWN_CHAIN_PRIOR)
+            .map(each -> new LoadedPickup(Math.min(UNKNOWN_CHAIN_MOST, each.probability), each.heardCornerHz, 0, each.lowestNoteHz));
+    }
+
+    /** Empty when nothing can be said. */
+    static Optional<LoadedPickup> of(TakeReadings readings, Optional<ToneComparison> tone, TargetWindow window, ChainReport chain) {
+        Pickup.Kind kind = chain.connection().pickup().kind();
+        if (tone.isEmpty() || tone.get().against() != ToneComparison.Against.INSTRUMENT || kind.isMicrophone() || !readings.hasPlaying()) {
+            return Optional.empty();
+        }
+        OptionalDouble predicted = WiringComparison.levelDb(readings, chain.main());
+        return of(tone.get(), chain.main().bassCornerHz().orElse(0), predicted.isPresent() ? predicted : OptionalDouble.of(aboveAimDb(readings, window)),
+            predicted.isPresent() ? WiringComparison.deviationDb(chain) : UNKNOWN_GAIN_DEVIATION_DB, kind == Pickup.Kind.PIEZO ? PIEZO_PRIOR : OTHER_PRIOR);
     }
 
     /**
@@ -125,20 +151,24 @@ record LoadedPickup(double probability, OptionalDouble heardCornerHz, double exp
             band.differenceDb() - highPassDb(expectedHz, band.centreHz()), band.uncertaintyDb(), band.toleranceDb(), band.weight())).toList());
     }
 
-    Optional<Finding> finding(Optional<WiringComparison> wiring) {
+    /** @param quiet the level is low, though nobody knows what it should be  @param wiring beside what the chain should give, if that is known */
+    Optional<Finding> finding(boolean quiet, Optional<WiringComparison> wiring) {
         if (probability < SLIGHT_PROBABILITY) {
             return Optional.empty();
         }
         double corner = heardCornerHz.orElse(expectedHz);
         Severity severity = probability >= STRONG_PROBABILITY && corner >= STRONG_CORNER * lowestNoteHz ? Severity.STRONG
             : probability >= CLEAR_PROBABILITY ? Severity.CLEAR : Severity.SLIGHT;
-        return Optional.of(new Finding(Fault.LOADED_PICKUP, severity, probability, evidence(corner, wiring), Optional.of(new BandHz(HEARING_BEGINS_HZ, corner))));
+        return Optional.of(new Finding(Fault.LOADED_PICKUP, severity, probability, evidence(corner, quiet, wiring), Optional.of(new BandHz(HEARING_BEGINS_HZ, corner))));
     }
 
-    private Statement evidence(double corner, Optional<WiringComparison> wiring) {
+    private Statement evidence(double corner, boolean quiet, Optional<WiringComparison> wiring) {
         OptionalDouble level = wiring.map(WiringComparison::levelDb).orElse(OptionalDouble.empty());
         if (heardCornerHz.isEmpty()) {
             return Statement.of("loaded-pickup.predicted", corner, lowestNoteHz);
+        }
+        if (level.isEmpty() && quiet) {
+            return Statement.of("loaded-pickup.evidence", corner);
         }
         return level.isPresent() && level.getAsDouble() < 0 ? Statement.of("loaded-pickup.lower", -level.getAsDouble(), corner)
             : Statement.of("loaded-pickup.bass", corner);

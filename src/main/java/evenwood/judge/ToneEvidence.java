@@ -31,14 +31,6 @@ final class ToneEvidence {
     /** @param logOdds natural logarithm of the Bayes factor  @param amountDb best estimate, excess or lack  @param deviationDb its standard error */
     record Support(double logOdds, double amountDb, double deviationDb) { }
 
-    /** @param frequencyHz −3 dB corner of a first-order high-pass  @param logOdds how much better it explains the tone than no corner */
-    record Corner(double frequencyHz, double logOdds) { }
-
-    /** Where loaded pickups have their corners: 0.3 to 10 nF at 10 kΩ to 5 MΩ, as far as it can be heard as a tone. */
-    private static final double LOWEST_CORNER_HZ = 80;
-    private static final double HIGHEST_CORNER_HZ = 5000;
-    private static final double CORNER_STEP = Math.pow(2, 1.0 / 6);
-
     private final List<ToneDifference.Band> bands;
     private final double lowestNoteHz;
     private final Array2DRowRealMatrix covariance;
@@ -88,25 +80,6 @@ final class ToneEvidence {
                 covariance.addToEntry(i, j, UNKNOWN_DB * UNKNOWN_DB * shape.getEntry(i) * shape.getEntry(j));
             }
         }
-    }
-
-    /** The first-order high-pass that explains the difference best. */
-    Corner corner() {
-        solver = new CholeskyDecomposition(covariance).getSolver();
-        double none = misfit(difference);
-        Corner best = new Corner(LOWEST_CORNER_HZ, 0);
-        for (double hz = LOWEST_CORNER_HZ; hz <= HIGHEST_CORNER_HZ; hz *= CORNER_STEP) {
-            double corner = hz;
-            RealVector slope = new ArrayRealVector(bands.stream()
-                .mapToDouble(band -> -10 * Math.log10(1 + corner * corner / (band.centreHz() * band.centreHz()))).toArray());
-            double logOdds = (none - misfit(difference.subtract(slope))) / 2;
-            best = logOdds > best.logOdds ? new Corner(hz, logOdds) : best;
-        }
-        return best;
-    }
-
-    private double misfit(RealVector off) {
-        return off.dotProduct(solver.solve(off));
     }
 
     private Support support(ToneRegion region) {

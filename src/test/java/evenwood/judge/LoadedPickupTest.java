@@ -71,7 +71,7 @@ class LoadedPickupTest {
     void aLoadThatIsPredictedAndHeardIsTold() {
         List<LoadedPickup> loaded = drawn(highPass(1061), 1061, OptionalDouble.empty(), PRIOR);
         assertThat(mean(loaded)).isGreaterThan(0.8);
-        Finding finding = loaded.get(0).finding(Optional.empty()).orElseThrow();
+        Finding finding = loaded.get(0).finding(false, Optional.empty()).orElseThrow();
         assertThat(finding.fault()).isEqualTo(Fault.LOADED_PICKUP);
         assertThat(finding.evidence().key()).isEqualTo("loaded-pickup.predicted");
         assertThat((double) finding.evidence().figures().get(0)).isCloseTo(1061, within(0.1));
@@ -82,13 +82,35 @@ class LoadedPickupTest {
         assertThat(mean(drawn(hz -> 0, 1061, OptionalDouble.empty(), PRIOR))).isLessThan(0.3);
     }
 
+    /** 1.2 nF into 100 kΩ: 1/(2πRC) = 1326 Hz; and a level 20 dB low. */
+    @Test
+    void withoutAChainABassThatFallsAndALowLevelAreToldButNeverSure() {
+        double cornerHz = 1 / (2 * Math.PI * 100e3 * 1.2e-9);
+        Finding finding = LoadedPickup.ofUnknownChain(comparison(highPass(cornerHz)), -20).orElseThrow().finding(true, Optional.empty()).orElseThrow();
+        assertThat(finding.probability()).isBetween(0.5, 0.85);
+        assertThat(finding.severity()).isNotEqualTo(Severity.STRONG);
+        assertThat(finding.evidence().key()).isEqualTo("loaded-pickup.evidence");
+        assertThat((double) finding.evidence().figures().get(0)).isBetween(1000.0, 1800.0);
+    }
+
+    @Test
+    void withoutAChainALowLevelAloneIsNone() {
+        assertThat(LoadedPickup.ofUnknownChain(comparison(hz -> 0), -30).orElseThrow().finding(true, Optional.empty())).isEmpty();
+    }
+
+    private static ToneComparison comparison(DoubleUnaryOperator differenceDb) {
+        return new ToneComparison(ToneComparison.Against.INSTRUMENT, "steel-string-guitar", LOWEST_HZ, ToneSpread.OF_INSTRUMENTS, Map.of(),
+            new ToneDifference(ThirdOctave.FROM_50_HZ_TO_16_KHZ.stream().filter(band -> band.centreHz() > 75 && band.centreHz() < 11_000)
+                .map(band -> new ToneDifference.Band(band, differenceDb.applyAsDouble(band.centreHz()), HALF_WIDTH_DB, 4, 1)).toList()));
+    }
+
     private static DoubleUnaryOperator highPass(double cornerHz) {
         return hz -> -10 * Math.log10(1 + Math.pow(cornerHz / hz, 2));
     }
 
     private static double share(DoubleUnaryOperator shape, double prior) {
         return drawn(shape, 0, OptionalDouble.empty(), prior).stream()
-            .filter(each -> each.finding(Optional.empty()).filter(finding -> finding.severity() != Severity.SLIGHT).isPresent()).count() / (double) DRAWS;
+            .filter(each -> each.finding(false, Optional.empty()).filter(finding -> finding.severity() != Severity.SLIGHT).isPresent()).count() / (double) DRAWS;
     }
 
     private static double mean(List<LoadedPickup> loaded) {

@@ -24,8 +24,8 @@ class SentencesTest {
         for (String folder : new String[] {"judge", "coach", "cli", "eq"}) {
             Path path = Path.of("src/main/java/evenwood", folder);
             if (Files.isDirectory(path)) {
-                try (Stream<Path> files = Files.list(path)) {
-                    for (Path file : files.toList()) {
+                try (Stream<Path> files = Files.walk(path)) {
+                    for (Path file : files.filter(Files::isRegularFile).toList()) {
                         KEY.matcher(Files.readString(file)).results().map(result -> result.group(1)).forEach(keys::add);
                     }
                 }
