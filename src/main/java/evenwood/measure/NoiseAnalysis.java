@@ -26,6 +26,8 @@ final class NoiseAnalysis {
     /** What the mains may have done while it could not be followed (reference §8.1: ±20 mHz in normal operation). */
     private static final double UNHEARD_WANDER_HZ = 0.01;
     private static final double MOSTLY = 0.9;
+    /** 2^(1/6) − 2^(−1/6), over the centre (IEC 61260-1). */
+    private static final double THIRD_OCTAVE_WIDTH = 0.2316;
     private static final double WHINE_EDGE_LOBES = 6;
     private static final int LEAST_SLOTS_FOR_QUANTILE = 8;
     private static final double CALM_SHARE = 0.4;
@@ -68,8 +70,9 @@ final class NoiseAnalysis {
         markLines(low, lowLines, mains, Optional.empty());
         markLines(high, highLines, mains, Optional.empty());
         ToneFinder finder = new ToneFinder(low, high, slots, new SlotSpectra(memory, grid, slot -> true), mains);
-        List<Tone> tones = finder.find(lowLines, highLines);
+        List<Tone> found = finder.find(lowLines, highLines);
         markLines(high, highLines, mains, finder.wandering());
+        List<Tone> tones = heard(found, high);
         MainsLevels levels = mains.map(fit -> MainsLevels.of(low, fit, lowLines)).orElse(MainsLevels.NONE);
         double hiss = low.noisePower(LOWEST_HZ, low.topHz()) + high.noisePower(low.topHz(), slots.topHz());
         Optional<MainsFit> followed = mains.map(this::followed);
@@ -103,7 +106,7 @@ final class NoiseAnalysis {
         }
         LineSpectrum high = slots.lineSpectrum(always, LOW_QUANTILE_EFFICIENCY);
         Optional<LockedMains> mains = LockedMains.search(newest, lowTopHz);
-        List<Tone> tones = SteadyTones.find(high, low, slots.quantile(0.5), mains);
+        List<Tone> tones = heard(SteadyTones.find(high, low, slots.quantile(0.5), mains), high);
         markLines(high, high.lines(), Optional.empty(), Optional.empty());
         MainsLevels levels = mains.map(LockedMains::levels).orElse(MainsLevels.NONE);
         double hiss = high.noisePower(LOWEST_HZ, slots.topHz());
@@ -131,6 +134,12 @@ final class NoiseAnalysis {
     private PieceSpectra newestPieces(int stepHops) {
         long from = memory.endHop() - (long) (MOST_LOCKED_PIECES - 1) * stepHops - PIECE_HOPS;
         return new PieceSpectra(LowStretches.newest(memory, Math.max(0, from), PIECE_HOPS, stepHops), lowRateHz, lowTopHz);
+    }
+
+    /** A tone weaker than the noise of its own third octave is hidden by it (about what an ear's critical band is wide). */
+    private static List<Tone> heard(List<Tone> tones, LineSpectrum noise) {
+        return tones.stream().filter(tone -> Decibels.toPower(tone.levelDbfs())
+            > THIRD_OCTAVE_WIDTH * tone.frequencyHz() * noise.noiseAt(tone.frequencyHz())).toList();
     }
 
     private static void markLines(LineSpectrum spectrum, List<SpectralLine> lines, Optional<MainsFit> mains,
