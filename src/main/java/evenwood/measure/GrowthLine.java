@@ -11,6 +11,8 @@ package evenwood.measure;
 final class GrowthLine {
     private static final int SHORTEST_HOPS = 4;
     private static final double LEAST_RISE_DB = 6;
+    private static final double MOST_STRAY_DB = 0.6;
+    private static final double MOST_STRAY_SHARE = 0.06;
     private static final double MOST_UNEVEN_HALVES = 2.5;
 
     private int hops;
@@ -32,8 +34,12 @@ final class GrowthLine {
                 double mean = sum / n;
                 double covariance = sumTimes / n + (n - 1) / 2.0 * mean;
                 double slope = 12 * covariance / (n * (double) n - 1);
+                double rise = slope * (n - 1);
+                if (rise < LEAST_RISE_DB) {
+                    continue;
+                }
                 double stray = Math.sqrt(Math.max(0, sumSquares / n - mean * mean - slope * covariance));
-                if (grows(levelsDb, n, slope, stray)) {
+                if (stray <= MOST_STRAY_DB + MOST_STRAY_SHARE * rise && isEven(levelsDb, n)) {
                     hops = n;
                     slopeDbPerHop = slope;
                     strayDb = stray;
@@ -60,11 +66,7 @@ final class GrowthLine {
         return strayDb;
     }
 
-    private static boolean grows(double[] levelsDb, int n, double slope, double stray) {
-        double rise = slope * (n - 1);
-        if (rise < LEAST_RISE_DB || stray > 0.6 + 0.06 * rise) {
-            return false;
-        }
+    private static boolean isEven(double[] levelsDb, int n) {
         int half = n / 2;
         double newer = (levelsDb[0] - levelsDb[half]) / half;
         double older = (levelsDb[half] - levelsDb[n - 1]) / (n - 1 - half);

@@ -8,8 +8,9 @@ package evenwood.measure;
  * <p>Thread: one owner; nothing here allocates.
  */
 final class HowlSuspect {
+    static final int FARTHEST_AROUND = 100;
+
     private static final double HOP_OF_ODDS_SECONDS = 2048 / 48_000.0;
-    private static final double NO_PARTNER_DB = -60;
     private static final double FAINTEST_PARTNER_DB = -45;
     private static final double[] PARTNER_RATIOS = {1 / 5.0, 1 / 4.0, 1 / 3.0, 1 / 2.0, 2 / 3.0, 3 / 4.0, 4 / 5.0, 5 / 6.0,
         7 / 6.0, 6 / 5.0, 5 / 4.0, 4 / 3.0, 3 / 2.0, 2, 3, 4};
@@ -27,6 +28,7 @@ final class HowlSuspect {
     private final double hopSeconds;
     private final double[] levelsDb;
     private final GrowthLine growth = new GrowthLine();
+    private final HowlOdds odds = new HowlOdds();
     private final int limitHops;
     private int growthHops;
     private double growthDbPerSecond;
@@ -41,10 +43,7 @@ final class HowlSuspect {
 
     /** Whether the peak at a bin howls; {@code loudestPlayingDb} is the loudest hop of before the last second. */
     boolean howls(int bin, double loudestPlayingDb) {
-        int depth = spectra.depth();
-        for (int i = 0; i < depth; i++) {
-            levelsDb[i] = spectra.levelDb(i, bin);
-        }
+        int depth = look(bin);
         return grows(bin, depth) || hasReachedTheLimit(bin, depth, loudestPlayingDb);
     }
 
@@ -62,17 +61,46 @@ final class HowlSuspect {
     }
 
     private boolean grows(int bin, int depth) {
+        if (!describe(bin, depth)) {
+            return false;
+        }
+        // A partner only lowers the odds and costs most to find, so it is looked for last.
+        if (!odds.areEnough() || isTurnedUp(bin)) {
+            return false;
+        }
+        odds.describePartner(partnerDb(bin));
+        return odds.areEnough();
+    }
+
+    /** Finds the growth that ends now and describes all but the partner; false where there is none. */
+    private boolean describe(int bin, int depth) {
         if (!growth.find(levelsDb, depth) || wasAsLoudBefore(depth)) {
             return false;
         }
         growthHops = growth.hops();
         riseDb = growth.riseDb();
         growthDbPerSecond = growth.slopeDbPerHop() / hopSeconds;
-        double odds = HowlOdds.ln(growthHops * hopSeconds / HOP_OF_ODDS_SECONDS, riseDb, growth.strayDb(),
-            spectra.totalDb(0) - levelsDb[0], spectra.peakWanderBins(bin, Math.max(3, growthHops / 2)), NO_PARTNER_DB);
-        // Partners only lower the odds and cost most to find, so they are looked for last.
-        return odds >= HowlOdds.ENOUGH && !isTurnedUp(bin)
-            && odds + HowlOdds.partnerTerm(partnerDb(bin)) - HowlOdds.partnerTerm(NO_PARTNER_DB) >= HowlOdds.ENOUGH;
+        odds.describe(growthHops * hopSeconds / HOP_OF_ODDS_SECONDS, riseDb, growth.strayDb(),
+            spectra.totalDb(0) - levelsDb[0], spectra.peakWanderBins(bin, Math.max(3, growthHops / 2)));
+        return true;
+    }
+
+    /** The features of a growing peak, for fitting the odds; null where nothing grows. */
+    double[] features(int bin) {
+        int depth = look(bin);
+        if (!describe(bin, depth)) {
+            return null;
+        }
+        odds.describePartner(partnerDb(bin));
+        return odds.features();
+    }
+
+    private int look(int bin) {
+        int depth = spectra.depth();
+        for (int i = 0; i < depth; i++) {
+            levelsDb[i] = spectra.levelDb(i, bin);
+        }
+        return depth;
     }
 
     /** Two strings that beat come back to where they were; a howl has not been there before. */
@@ -94,13 +122,13 @@ final class HowlSuspect {
 
     /** Far enough away for a fast growing line not to show, wide enough to be told to a decibel. */
     private double aroundDb(int hopsAgo, int bin) {
-        return spectra.surroundingsDb(hopsAgo, bin, 20, 100);
+        return spectra.surroundingsDb(hopsAgo, bin, 20, FARTHEST_AROUND);
     }
 
     /** Loudest line at a simple ratio that rose along, against this one. */
     private double partnerDb(int bin) {
         double peak = spectra.peakBin(0, bin);
-        double loudest = NO_PARTNER_DB;
+        double loudest = HowlOdds.NO_PARTNER_DB;
         for (double ratio : PARTNER_RATIOS) {
             int partner = (int) Math.round(peak * ratio);
             if (partner >= 3 && partner < spectra.bins() - 3) {
@@ -126,7 +154,7 @@ final class HowlSuspect {
             lowest = Math.min(lowest, levelsDb[i]);
             highest = Math.max(highest, levelsDb[i]);
         }
-        double secondHarmonicDb = 2 * bin < spectra.bins() - 3 ? spectra.levelDb(0, 2 * bin) - levelsDb[0] : NO_PARTNER_DB;
+        double secondHarmonicDb = 2 * bin < spectra.bins() - 3 ? spectra.levelDb(0, 2 * bin) - levelsDb[0] : HowlOdds.NO_PARTNER_DB;
         if (highest - lowest > LIMIT_LEVEL_RANGE_DB || secondHarmonicDb > LIMIT_SECOND_HARMONIC_DB
             || spectra.peakWanderBins(bin, limitHops) > LIMIT_WANDER_BINS) {
             return false;

@@ -3,12 +3,10 @@ package evenwood.measure;
 /**
  * The last second of spectra, to look back how a frequency became as loud as it is.
  *
- * <p>Levels are in dB, single bins; −200 stands for silence, so that differences stay numbers.
+ * <p>Levels are those of {@link QuickDb}.
  * <p>Thread: one owner; only the constructor allocates.
  */
 final class RecentSpectra {
-    private static final double NOTHING = 1e-20;
-
     private final float[][] powers;
     private final double[] totals;
     private long heard;
@@ -18,12 +16,14 @@ final class RecentSpectra {
         totals = new double[hops];
     }
 
+    /** Keeps the lower part of a spectrum, as many bins as there is room for. */
     void keep(float[] power) {
         int slot = (int) (heard++ % powers.length);
-        System.arraycopy(power, 0, powers[slot], 0, power.length);
+        int bins = bins();
+        System.arraycopy(power, 0, powers[slot], 0, bins);
         double even = 0;
         double odd = 0;
-        for (int k = 0; k + 1 < power.length; k += 2) {
+        for (int k = 0; k + 1 < bins; k += 2) {
             even += power[k];
             odd += power[k + 1];
         }
@@ -47,15 +47,24 @@ final class RecentSpectra {
         return powers[slot(hops)];
     }
 
-    /** Level of everything together. */
+    /** Power of all that is kept. */
+    double total(int hopsAgo) {
+        return totals[slot(hopsAgo)];
+    }
+
+    /** Level of all that is kept. */
     double totalDb(int hopsAgo) {
-        return toDb(totals[slot(hopsAgo)]);
+        return QuickDb.of(totals[slot(hopsAgo)]);
     }
 
     /** Level of the loudest of a bin and its two neighbours. */
     double levelDb(int hopsAgo, int bin) {
-        float[] power = hopsAgo(hopsAgo);
-        return toDb(Math.max(power[bin], Math.max(power[bin - 1], power[bin + 1])));
+        return QuickDb.of(top(hopsAgo(hopsAgo), bin));
+    }
+
+    /** Power of the loudest of a bin and its two neighbours. */
+    static float top(float[] power, int bin) {
+        return Math.max(power[bin], Math.max(power[bin - 1], power[bin + 1]));
     }
 
     /** Mean level of the bins {@code nearest} to {@code farthest} away on both sides. */
@@ -73,7 +82,7 @@ final class RecentSpectra {
                 count++;
             }
         }
-        return toDb(count == 0 ? 0 : sum / count);
+        return QuickDb.of(count == 0 ? 0 : sum / count);
     }
 
     /**
@@ -108,9 +117,5 @@ final class RecentSpectra {
 
     private int slot(int hopsAgo) {
         return (int) ((heard - 1 - hopsAgo) % powers.length);
-    }
-
-    private static double toDb(double power) {
-        return 10 * Math.log10(power + NOTHING);
     }
 }

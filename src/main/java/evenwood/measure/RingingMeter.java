@@ -20,17 +20,10 @@ public final class RingingMeter implements ShortTimeSpectrum.Listener {
     private static final double LOOK_BACK_SECONDS = 1.2;
     private static final double LOWEST_HZ = 80;
     private static final double HIGHEST_HZ = 10_000;
-    private static final int LEAST_HOPS = 5;
-    private static final double FAINTEST_DBFS = -100;
-    private static final double LEAST_PROMINENCE_DB = 6;
-    private static final double LEAST_RECENT_RISE_DB = 3;
-    private static final int RECENT_HOPS = 8;
-
     private final HopGrid grid;
     private final RecentSpectra spectra;
     private final HowlSuspect suspect;
-    private final int lowestBin;
-    private final int highestBin;
+    private final RisenPeaks peaks;
     private final List<ToldRing> told = new ArrayList<>();
     private double loudestPlayingDb = Double.NEGATIVE_INFINITY;
 
@@ -38,9 +31,10 @@ public final class RingingMeter implements ShortTimeSpectrum.Listener {
         this.grid = grid;
         int bins = grid.hopFrames() + 1;
         double binWidthHz = grid.sampleRateHz() / (2.0 * grid.hopFrames());
-        lowestBin = Math.max(LEAST_HOPS, (int) Math.ceil(LOWEST_HZ / binWidthHz));
-        highestBin = Math.min(bins - 6, (int) (HIGHEST_HZ / binWidthHz));
-        spectra = new RecentSpectra(grid.hopsIn(LOOK_BACK_SECONDS), bins);
+        int lowestBin = (int) Math.ceil(LOWEST_HZ / binWidthHz);
+        int highestBin = Math.min(bins - 1 - RisenPeaks.FARTHEST_AROUND, (int) (HIGHEST_HZ / binWidthHz));
+        peaks = new RisenPeaks(Math.max(RisenPeaks.NEAREST_AROUND, lowestBin), highestBin);
+        spectra = new RecentSpectra(grid.hopsIn(LOOK_BACK_SECONDS), Math.min(bins, highestBin + HowlSuspect.FARTHEST_AROUND + 1));
         suspect = new HowlSuspect(spectra, grid.hopSeconds());
     }
 
@@ -52,8 +46,8 @@ public final class RingingMeter implements ShortTimeSpectrum.Listener {
         }
         spectra.keep(spectrum.power());
         follow(hop);
-        if (spectra.depth() >= LEAST_HOPS) {
-            lookForHowls(hop, spectrum.power());
+        for (int i = peaks.find(spectra) - 1; i >= 0; i--) {
+            consider(hop, peaks.bin(i));
         }
     }
 
@@ -66,25 +60,6 @@ public final class RingingMeter implements ShortTimeSpectrum.Listener {
         spectra.reset();
         told.clear();
         loudestPlayingDb = Double.NEGATIVE_INFINITY;
-    }
-
-    private void lookForHowls(long hop, float[] power) {
-        for (int k = lowestBin; k < highestBin; k++) {
-            float p = power[k];
-            if (p > power[k - 1] && p >= power[k + 1] && p > 4 * power[k - 4] && p > 4 * power[k + 4] && hasRisen(k)) {
-                consider(hop, k);
-            }
-        }
-    }
-
-    /** Quick look that most peaks fail: louder than a third of a second ago, or at the end of a fast rise. */
-    private boolean hasRisen(int bin) {
-        double nowDb = spectra.levelDb(0, bin);
-        if (nowDb < FAINTEST_DBFS || nowDb - spectra.surroundingsDb(0, bin, 4, 8) < LEAST_PROMINENCE_DB) {
-            return false;
-        }
-        int before = Math.min(spectra.depth() - 1, RECENT_HOPS);
-        return nowDb - spectra.levelDb(before, bin) > LEAST_RECENT_RISE_DB || spectra.totalDb(0) - nowDb < LEAST_RECENT_RISE_DB + 1;
     }
 
     private void consider(long hop, int bin) {
@@ -112,7 +87,7 @@ public final class RingingMeter implements ShortTimeSpectrum.Listener {
             ToldRing ring = told.get(i);
             if (ring.isFollowed(hop)) {
                 double levelDb = spectra.levelDb(0, ring.bin());
-                ring.heard(hop, levelDb, levelDb - spectra.surroundingsDb(0, ring.bin(), 4, 8));
+                ring.heard(hop, levelDb, levelDb - spectra.surroundingsDb(0, ring.bin(), RisenPeaks.NEAREST_AROUND, RisenPeaks.FARTHEST_AROUND));
                 if (ring.diedAtOnce()) {
                     told.remove(i);
                 }
