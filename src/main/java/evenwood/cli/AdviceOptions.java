@@ -14,7 +14,6 @@ import evenwood.judge.ToneComparison;
 import evenwood.measure.TakeReadings;
 import evenwood.rig.Instrument;
 import evenwood.rig.Presets;
-import evenwood.rig.Rig;
 import evenwood.rig.Tap;
 import evenwood.sound.SoundSource;
 import java.nio.file.Path;
@@ -46,9 +45,9 @@ final class AdviceOptions {
     /** Reads what is named; before a long take is heard, so that a wrong word is told at once. */
     void prepare(Terminal terminal) {
         Presets presets = Presets.ofPlayer();
-        rig = Optional.ofNullable(rigFile).map(file -> RigInUse.nominal(Rig.read(file, presets)));
+        rig = Optional.ofNullable(rigFile).map(file -> RigInUse.read(file, presets));
         played = Optional.ofNullable(instrument).map(presets::instrument).or(() -> rig.map(each -> each.rig().instrument()));
-        wanted = Optional.ofNullable(like).map(path -> WantedTake.measure("--like", path, likeChannel, terminal));
+        wanted = Optional.ofNullable(like).map(path -> WantedTake.measure("check --like", path, likeChannel, terminal));
     }
 
     Optional<RigInUse> rig() {

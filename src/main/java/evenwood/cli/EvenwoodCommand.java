@@ -24,6 +24,7 @@ public final class EvenwoodCommand implements Runnable {
             .addSubcommand(new GuideCommand(terminal))
             .addSubcommand(new RenderCommand(terminal))
             .addSubcommand(new AuditionCommand(terminal))
+            .addSubcommand(new LearnCommand(terminal))
             .addSubcommand(new PresetsCommand(terminal))
             .addSubcommand(new WireCommand(terminal))
             .setOut(terminal.helpWriter())
@@ -35,7 +36,7 @@ public final class EvenwoodCommand implements Runnable {
 
     @Override
     public void run() {
-        throw new BadInput("evenwood: say what to do: check, listen, guide, render, audition, wire or presets; see evenwood --help");
+        throw new BadInput("evenwood: say what to do: check, listen, guide, render, audition, learn, wire or presets; see evenwood --help");
     }
 
     static final class Version implements CommandLine.IVersionProvider {

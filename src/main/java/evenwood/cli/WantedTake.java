@@ -12,17 +12,17 @@ import java.util.List;
 /** The take another one should sound like. */
 record WantedTake(TakeReadings readings) {
     /**
-     * @param option what the take was named with, for the words when it cannot be compared with
+     * @param what the command and option that named the take, for the words when it cannot be compared with
      * @throws BadInput when it cannot
      */
-    static WantedTake measure(String option, String path, int channel, Terminal terminal) {
+    static WantedTake measure(String what, String path, int channel, Terminal terminal) {
         try (SoundSource source = TakeArgument.open(path, channel); ProgressBar progress = new ProgressBar(terminal)) {
             WholeTake whole = WholeTake.measure(source, progress::show);
             if (whole.failure().isPresent()) {
-                throw new BadInput("check " + option + ": " + whole.failure().get().getMessage());
+                throw new BadInput(what + ": " + whole.failure().get().getMessage());
             }
             if (!whole.readings().hasPlaying()) {
-                throw new BadInput("check " + option + ": no playing was heard in " + path + "; name a take of the same instrument with single notes in it");
+                throw new BadInput(what + ": no playing was heard in " + path + "; name a take of the same instrument with single notes in it");
             }
             return new WantedTake(whole.readings());
         }

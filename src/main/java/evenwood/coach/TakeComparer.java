@@ -36,9 +36,9 @@ final class TakeComparer {
     private static final double UNHEARD_UNDER_FLOOR_DB = 6;
     /** Cut-off samples grow about threefold for 3 dB more drive (AfterEvaluation). */
     private static final double DRIVE_DB_PER_DECADE = 6;
-    private static final double DRIVE_DEVIATION_DB = 1.2;
+    private static final double DRIVE_DEVIATION_DB = 1.7;
     private static final double SURE = 0.95;
-    private static final double PLAIN_TONE_CHANGE_DB = 2.5;
+    private static final double PLAIN_TONE_CHANGE_DB = 2;
 
     private final TakeReadings before;
     private final TakeReadings now;

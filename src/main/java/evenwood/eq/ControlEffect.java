@@ -14,15 +14,19 @@ public final class ControlEffect {
         if (!setting.on() || !control.shapesTone()) {
             return Optional.empty();
         }
-        double hz = setting.frequencyHz();
-        return Optional.of(switch (control.kind()) {
-            case LOW_SHELF -> EqFilter.lowShelf(hz, control.q(), setting.gainDb());
-            case HIGH_SHELF -> EqFilter.highShelf(hz, control.q(), setting.gainDb());
-            case PEAK -> EqFilter.peak(hz, control.q(), setting.gainDb());
-            case HIGH_PASS -> new EqFilter(FilterKind.HIGH_PASS, hz, control.q(), 0, control.order());
-            case NOTCH -> control.gain().isPresent() ? EqFilter.peak(hz, control.q(), setting.gainDb()) : EqFilter.notch(hz, control.q());
-            case GAIN, VOLUME -> throw new IllegalStateException("shapesTone() lets no gain pass");
-        });
+        return Optional.of(filter(control, setting.frequencyHz(), control.q(), setting.gainDb()));
+    }
+
+    /** The filter of a tone control's kind, with other figures than its own. */
+    static EqFilter filter(Control control, double hz, double q, double gainDb) {
+        return switch (control.kind()) {
+            case LOW_SHELF -> EqFilter.lowShelf(hz, q, gainDb);
+            case HIGH_SHELF -> EqFilter.highShelf(hz, q, gainDb);
+            case PEAK -> EqFilter.peak(hz, q, gainDb);
+            case HIGH_PASS -> new EqFilter(FilterKind.HIGH_PASS, hz, q, 0, control.order());
+            case NOTCH -> control.gain().isPresent() ? EqFilter.peak(hz, q, gainDb) : EqFilter.notch(hz, q);
+            case GAIN, VOLUME -> throw new IllegalArgumentException("filter of " + control.name() + ": it does not shape the tone");
+        };
     }
 
     /** Decibels that a gain or volume control gives; 0 for tone controls. */

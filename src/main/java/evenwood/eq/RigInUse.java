@@ -1,6 +1,13 @@
 package evenwood.eq;
 
+import evenwood.rig.LearnedControl;
+import evenwood.rig.LearnedFile;
+import evenwood.rig.Presets;
 import evenwood.rig.Rig;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * A rig as it stands, with what is known of its controls.
@@ -11,5 +18,16 @@ import evenwood.rig.Rig;
 public record RigInUse(Rig rig, ControlLaws laws) {
     public static RigInUse nominal(Rig rig) {
         return new RigInUse(rig, ControlLaws.NOMINAL);
+    }
+
+    public static RigInUse of(Rig rig, List<LearnedControl> learned) {
+        Map<String, LearnedLaw> laws = learned.stream().collect(Collectors.toMap(LearnedControl::control, LearnedLaw::new));
+        return new RigInUse(rig, new ControlLaws(laws));
+    }
+
+    /** A rig file with what was learned beside it. */
+    public static RigInUse read(Path file, Presets presets) {
+        Rig rig = Rig.read(file, presets);
+        return of(rig, LearnedFile.read(file, rig.controls()));
     }
 }

@@ -14,8 +14,8 @@ import java.util.Optional;
  *                    second change
  */
 public record ToneChange(double amountDb, double deviationDb, boolean ofItsOwn) {
-    /** A change that chance makes once in four hundred. */
-    private static final double DEVIATIONS = 3;
+    /** A change that chance makes once in eighty. */
+    private static final double DEVIATIONS = 2.5;
 
     /** For every tone fault; empty when the two takes share too little to tell. */
     public static Optional<Map<Fault, ToneChange>> between(ToneComparison comparison) {

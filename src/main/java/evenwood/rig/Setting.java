@@ -64,6 +64,56 @@ public record Setting(Control control, boolean on, OptionalDouble gain, Optional
         return much.or(() -> where).orElse("on");
     }
 
+    /**
+     * A setting as a player writes it behind an @: {@code 4.5}, {@code 4½}, {@code off}, or both dials as {@code 4.5,500}.
+     *
+     * @throws PresetProblem saying what is allowed
+     */
+    public static Setting ofWord(Control control, String word) {
+        if (control.switched() && isSwitchWord(word)) {
+            return neutral(control).switched(word.matches("on|true"));
+        }
+        String[] parts = word.split(",", -1);
+        int dials = (control.gain().isPresent() ? 1 : 0) + (control.frequency().isPresent() ? 1 : 0);
+        if (parts.length != dials) {
+            throw new PresetProblem("position of " + control.name() + ": " + word + ", but " + (dials == 2 ? "both dials are needed: gain,frequency"
+                : dials == 1 ? "one number is needed" : "it is only switched: on or off"));
+        }
+        return new Setting(control, true, control.gain().isPresent() ? OptionalDouble.of(number(control, control.gain().get(), parts[0])) : OptionalDouble.empty(),
+            control.frequency().isPresent() ? OptionalDouble.of(number(control, control.frequency().get(), parts[dials - 1])) : OptionalDouble.empty());
+    }
+
+    /** The setting that {@link #say} says in these words; empty when no settable position of the control is said so. */
+    public static Optional<Setting> ofSaid(Control control, String words) {
+        if (words.equals("off") || words.equals("on")) {
+            return control.switched() ? Optional.of(neutral(control).switched(words.equals("on"))) : Optional.empty();
+        }
+        String[] parts = words.split(" at ", 2);
+        Optional<Double> gain = control.gain().flatMap(dial -> said(dial, parts[0]));
+        Optional<Double> frequency = control.frequency().flatMap(dial -> said(dial, parts[parts.length - 1]));
+        boolean known = gain.isPresent() == control.gain().isPresent() && frequency.isPresent() == control.frequency().isPresent();
+        return known ? Optional.of(new Setting(control, true, gain.map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+            frequency.map(OptionalDouble::of).orElse(OptionalDouble.empty()))) : Optional.empty();
+    }
+
+    private static Optional<Double> said(Dial dial, String words) {
+        return dial.positions().stream().filter(position -> dial.scale().say(position).equals(words)).findFirst();
+    }
+
+    private static double number(Control control, Dial dial, String word) {
+        try {
+            double position = Double.parseDouble(word.strip().replace('−', '-').replaceFirst("^\\+", "").replaceFirst("^(-?)([¼½¾])$", "$10$2")
+                .replace("¼", ".25").replace("½", ".5").replace("¾", ".75"));
+            if (position >= dial.least() && position <= dial.most()) {
+                return position;
+            }
+        } catch (NumberFormatException notANumber) {
+            // Falls through to the sentence that says what is allowed.
+        }
+        throw new PresetProblem("position of " + control.name() + ": " + word + ", but a number from " + dial.least() + " to " + dial.most()
+            + " is needed, as on its own marking");
+    }
+
     static Setting read(Control control, YamlFields positions) {
         if (!positions.has(control.name())) {
             return neutral(control);
@@ -89,7 +139,7 @@ public record Setting(Control control, boolean on, OptionalDouble gain, Optional
         return text.matches("on|off|true|false");
     }
 
-    private static OptionalDouble position(YamlFields fields, String field, Optional<Dial> dial) {
+    static OptionalDouble position(YamlFields fields, String field, Optional<Dial> dial) {
         return dial.isEmpty() ? OptionalDouble.empty()
             : OptionalDouble.of(fields.number(field, dial.get().least(), dial.get().most(), "the control's marking"));
     }

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 
 class SentencesTest {
     private static final Pattern KEY = Pattern.compile("\"((?:" + "clipping|overdriven|too-hot|too-quiet|hum|buzz|hiss|tone-interference|crackle|dropout|ringing"
-        + "|control|gain|eq|after|missing|guide|loaded-pickup|wiring-heard)\\.[a-z-]+)\"");
+        + "|control|gain|eq|after|learn|missing|guide|loaded-pickup|wiring-heard)\\.[a-z-]+)\"");
 
     @Test
     void everyStatementTheRulesMakeHasASentence() throws IOException {
