@@ -99,6 +99,7 @@ final class GuideCommand implements Callable<Integer> {
                 return;
             }
             letter.ifPresent(this::obey);
+            letter.ifPresent(each -> terminal.eraseTypedLine());
             LivePicture picture = listening.picture();
             Progress progress = guided.hear(picture.readings());
             if (terminal.isInteractive() && !json) {

@@ -100,6 +100,14 @@ final class Terminal {
         out.flush();
     }
 
+    /** Takes back the line on which a person typed Enter, so that the block above it can be drawn over. */
+    void eraseTypedLine() {
+        if (interactive) {
+            out.print("\u001b[A\u001b[K");
+            out.flush();
+        }
+    }
+
     /** Strong, when a person watches a terminal that knows the common control codes. */
     String strong(String text) {
         return interactive && System.getenv("NO_COLOR") == null ? "\u001b[1m" + text + "\u001b[0m" : text;

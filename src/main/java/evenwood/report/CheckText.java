@@ -29,7 +29,7 @@ public final class CheckText {
     public static List<String> lines(Assessment assessment, Sentences sentences, int widthCharacters) {
         CheckText text = new CheckText(sentences, widthCharacters);
         text.head(assessment.readings());
-        text.findings(assessment.verdict().findings());
+        text.findings(assessment.verdict().findings(), assessment.readings().hasPlaying());
         text.moves(assessment.moves());
         text.predicted(assessment);
         assessment.comparison().ifPresent(text::comparison);
@@ -48,9 +48,9 @@ public final class CheckText {
         lines.add("");
     }
 
-    private void findings(List<Finding> findings) {
+    private void findings(List<Finding> findings, boolean played) {
         if (findings.isEmpty()) {
-            lines.add("Nothing wrong was found in level, distortion and noise.");
+            lines.add(played ? "Nothing wrong was found in level, distortion and noise." : "Nothing could be judged: no playing was heard.");
         }
         for (Finding finding : findings) {
             String mark = switch (finding.severity()) {
