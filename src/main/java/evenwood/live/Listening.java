@@ -26,20 +26,25 @@ public final class Listening implements AutoCloseable {
     private final Meters meters;
     private final LiveTake take;
 
-    private Listening(SoundSource source, Supplier<? extends SoundSource> opener) {
+    private Listening(SoundSource source, Supplier<? extends SoundSource> opener, BlockListener beside) {
         inputName = source.name();
-        meters = new Meters(source.format(), inputName);
+        meters = new Meters(source.format(), inputName, beside);
         take = LiveTake.start(source, opener, meters);
     }
 
     /** Opens the input and starts. @throws evenwood.sound.SoundProblem if it cannot be opened */
     public static Listening start(LineOpener opener) {
-        return new Listening(opener.get(), opener);
+        return new Listening(opener.get(), opener, block -> { });
     }
 
     /** Starts on any source that runs in real time; the opener opens it again when it fails. */
     public static Listening start(SoundSource source, Supplier<? extends SoundSource> opener) {
-        return new Listening(source, opener);
+        return new Listening(source, opener, block -> { });
+    }
+
+    /** The same with somebody beside the meters who hears every block they hear, on the analysis thread. */
+    public static Listening start(SoundSource source, Supplier<? extends SoundSource> opener, BlockListener beside) {
+        return new Listening(source, opener, beside);
     }
 
     public String inputName() {
@@ -71,9 +76,11 @@ public final class Listening implements AutoCloseable {
         private int momentsSince;
         private volatile TakeReadings newest;
         private volatile long number;
+        private final BlockListener beside;
 
-        Meters(SoundFormat format, String name) {
+        Meters(SoundFormat format, String name, BlockListener beside) {
             this.name = name;
+            this.beside = beside;
             meters = new TakeMeters(format, REMEMBERED_SECONDS);
             framesBetween = Math.round(MOMENT_EVERY_SECONDS * format.sampleRateHz());
             newest = meters.readings(name);
@@ -82,6 +89,7 @@ public final class Listening implements AutoCloseable {
         @Override
         public void accept(AudioBlock block) {
             meters.accept(block);
+            beside.accept(block);
             framesSince += block.frames();
             if (framesSince >= framesBetween) {
                 framesSince = 0;
@@ -92,6 +100,7 @@ public final class Listening implements AutoCloseable {
         @Override
         public void gap(long lostFrames) {
             meters.gap();
+            beside.gap(lostFrames);
         }
 
         private void publish() {

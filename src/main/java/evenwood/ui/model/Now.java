@@ -1,0 +1,30 @@
+package evenwood.ui.model;
+
+import evenwood.coach.Assessment;
+import evenwood.live.LiveState;
+import evenwood.measure.TakeReadings;
+import java.util.Optional;
+
+/**
+ * All the window shows of the current take at one moment; immutable.
+ *
+ * @param number     grows whenever anything of it changed
+ * @param choice     what is heard; empty before anything was chosen
+ * @param readings   what was measured; empty before anything was heard
+ * @param assessment what the coach says of it; a second or so older than the readings while live
+ * @param state      how a live take stands; empty for a recording
+ * @param progress   part done of a check under way, 0 to 1; negative when none is
+ * @param problem    what went wrong, as the sound package says it; empty when all is well
+ */
+public record Now(long number, Optional<SoundChoice> choice, Optional<TakeReadings> readings, Optional<Assessment> assessment,
+                  Optional<LiveState> state, double progress, String problem) {
+    public static final Now NOTHING = new Now(0, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), -1, "");
+
+    public boolean isChecking() {
+        return progress >= 0;
+    }
+
+    public boolean isLive() {
+        return state.isPresent();
+    }
+}

@@ -1,0 +1,142 @@
+package evenwood.ui.screen;
+
+import evenwood.ui.model.GuideModel;
+import evenwood.ui.model.LevelPicture;
+import evenwood.ui.model.Now;
+import evenwood.ui.model.SoundChoice;
+import evenwood.ui.model.Words;
+import evenwood.ui.paint.LevelBarPainter;
+import evenwood.ui.paint.StepPainter;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+
+/** The guided check: quiet, soft, hard, play; goes on when enough was really heard. */
+final class GuideScreen implements Screen {
+    private final Surroundings around;
+    private final GuideModel model;
+    private final Board steps;
+    private final Board level;
+    private final Label asking = Parts.text("", "asking");
+    private final Label levelWords = Parts.word("", "level-words");
+    private final Button begin;
+    private final Button pause;
+    private final Button redo;
+    private final Button skip;
+    private final VBox running;
+    private final Outcome outcome;
+    private final Region node;
+    private final StepPainter stepPainter;
+    private final LevelBarPainter barPainter;
+
+    GuideScreen(Surroundings around) {
+        this.around = around;
+        Words words = around.words();
+        double em = around.ink().em();
+        model = around.guide();
+        stepPainter = new StepPainter(around.ink());
+        barPainter = new LevelBarPainter(around.ink());
+        steps = new Board(em * 20, em * 6.5);
+        level = new Board(em * 12, em * 2);
+        HBox.setHgrow(level, Priority.ALWAYS);
+        begin = Parts.button("guide-begin", words.say("guide.begin"), this::begin, "accent");
+        pause = Parts.button("guide-pause", words.say("guide.pause"), this::pause);
+        redo = Parts.button("guide-redo", words.say("guide.redo"), this::redo);
+        skip = Parts.button("guide-skip", words.say("guide.skip"), this::skip, "flat");
+        FlowPane buttons = new FlowPane(begin, pause, redo, skip);
+        buttons.getStyleClass().add("buttons");
+        running = Parts.sheet(words.say("guide.title"), steps, asking, Parts.row(level, levelWords), buttons);
+        outcome = new Outcome(around, this::begin);
+        VBox content = Parts.column(running, outcome.node());
+        content.getStyleClass().add("page");
+        node = Parts.scrolled(content);
+        refresh(Now.NOTHING);
+    }
+
+    @Override
+    public String id() {
+        return "guide";
+    }
+
+    @Override
+    public Region node() {
+        return node;
+    }
+
+    @Override
+    public void closed() {
+        outcome.stop();
+    }
+
+    @Override
+    public void show(Now now) {
+        if (model.isOn()) {
+            model.hear(now);
+            if (model.isOver()) {
+                around.take().stop();
+            }
+        }
+        refresh(now);
+    }
+
+    private void begin() {
+        model.begin();
+        Now now = around.take().now();
+        boolean again = now.assessment().isPresent() && now.choice().isPresent() && now.choice().get().isLive();
+        if (again) {
+            around.take().again(now.assessment().get().moves().size());
+        } else {
+            around.take().start(source(now));
+        }
+        refresh(around.take().now());
+    }
+
+    /** What is listened to already, the last input, or the demo where there is none. */
+    private SoundChoice source(Now now) {
+        String input = around.choices().get("source.input", "");
+        return now.choice().filter(SoundChoice::isLive).orElseGet(() -> input.isEmpty() || now.choice().isPresent() ? new SoundChoice.DemoPlayed()
+            : new SoundChoice.Live(input, (int) around.choices().number("source.channel", 1)));
+    }
+
+    private void pause() {
+        model.pauseOrGoOn();
+        refresh(around.take().now());
+    }
+
+    private void redo() {
+        model.picture(around.words()).steps().stream().filter(step -> step.standing() == GuideModel.Standing.NOW).findFirst().ifPresent(step -> model.redo(step.step()));
+        refresh(around.take().now());
+    }
+
+    private void skip() {
+        model.skip();
+        if (model.isOver()) {
+            around.take().stop();
+        }
+        refresh(around.take().now());
+    }
+
+    private void refresh(Now now) {
+        Words words = around.words();
+        GuideModel.Picture picture = model.picture(around.words());
+        boolean on = model.isOn();
+        boolean begun = model.isBegun();
+        steps.saying(picture.asking());
+        steps.paint((g, width, height) -> stepPainter.paint(g, width, height, picture, on));
+        asking.setText(begun ? picture.over() ? words.say("guide.over") : picture.asking() : words.say("guide.intro"));
+        begin.setText(words.say(begun ? "guide.again" : "guide.begin"));
+        begin.setDisable(on);
+        pause.setText(words.say(picture.paused() ? "guide.go-on" : "guide.pause"));
+        for (Button each : new Button[] {pause, redo, skip}) {
+            each.setDisable(!on);
+        }
+        LevelPicture heard = LevelPicture.of(now, words);
+        level.paint((g, width, height) -> barPainter.paint(g, width, height, on ? heard.peakDbtp() : Double.NEGATIVE_INFINITY));
+        levelWords.setText(on ? heard.peakText() : words.say("number.none"));
+        outcome.show(now, begun && picture.over());
+    }
+}

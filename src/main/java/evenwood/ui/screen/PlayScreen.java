@@ -1,0 +1,258 @@
+package evenwood.ui.screen;
+
+import evenwood.coach.Assessment;
+import evenwood.coach.Move;
+import evenwood.ui.model.BalancePicture;
+import evenwood.ui.model.LevelPicture;
+import evenwood.ui.model.MoveCard;
+import evenwood.ui.model.Now;
+import evenwood.ui.model.StripPicture;
+import evenwood.ui.model.TonePicture;
+import evenwood.ui.model.TunerPicture;
+import evenwood.ui.model.Words;
+import evenwood.ui.paint.LadderPainter;
+import evenwood.ui.paint.StripPainter;
+import evenwood.ui.paint.TonePainter;
+import evenwood.ui.paint.TunerPainter;
+import java.util.List;
+import java.util.Optional;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+
+/** Play and see: level, tone, note, what to turn, and the last minutes. */
+final class PlayScreen implements Screen {
+    /** Narrower than so many ems, everything stands in one column. */
+    private static final double WIDE_EMS = 66;
+
+    private final Surroundings around;
+    private final double em;
+    private final Board ladder;
+    private final Board tone;
+    private final Board tuner;
+    private final Board strip;
+    private final Label stripWords = Parts.text("", "quiet");
+    private final Label toneWords = Parts.text("", "quiet");
+    private final HBox balance = new HBox();
+    private final VBox moves = Parts.column();
+    private final FindingList findings;
+    private final Hearing hearing;
+    private final ProgressBar progress = new ProgressBar();
+    private final HBox checking;
+    private final VBox levelSheet;
+    private final VBox tuneSheet;
+    private final VBox toneSheet;
+    private final VBox stripSheet;
+    private final VBox advice;
+    private final VBox content = new VBox();
+    private final ScrollPane node;
+    private final LadderPainter ladderPainter;
+    private final TonePainter tonePainter;
+    private final TunerPainter tunerPainter;
+    private final StripPainter stripPainter;
+    private Boolean wide;
+    private Optional<Assessment> shown = Optional.empty();
+    private double pointedSeconds = -1;
+
+    PlayScreen(Surroundings around) {
+        this.around = around;
+        Words words = around.words();
+        em = around.ink().em();
+        ladder = new Board(em * 12, em * 20);
+        tone = new Board(em * 20, em * 17);
+        tuner = new Board(em * 11, em * 8);
+        strip = new Board(em * 20, em * 7);
+        ladderPainter = new LadderPainter(around.ink(), words.say("level.mark.window"), words.say("level.mark.onset"), words.say("level.mark.floor"),
+            words.say("level.mark.highest"), words.say("level.mark.loudness"));
+        tonePainter = new TonePainter(around.ink(), words::frequency);
+        tunerPainter = new TunerPainter(around.ink());
+        stripPainter = new StripPainter(around.ink(), words::clock);
+        findings = new FindingList(around);
+        hearing = new Hearing(around);
+        checking = Parts.row(progress, Parts.button("cancel", words.say("check.cancel"), around.take()::cancel));
+        balance.getStyleClass().add("balance");
+        levelSheet = Parts.sheet(words.say("level.title"), ladder);
+        tuneSheet = Parts.sheet(words.say("tuner.title"), tuner);
+        toneSheet = Parts.sheet(words.say("tone.title"), tone, toneWords, balance);
+        stripSheet = Parts.sheet(words.say("strip.title"), strip, stripWords);
+        advice = Parts.sheet("", checking, moves, hearing.node(), findings.node());
+        content.getStyleClass().add("page");
+        content.setMinWidth(0);
+        node = Parts.scrolled(content);
+        node.widthProperty().addListener((is, was, width) -> arrange(width.doubleValue() > em * WIDE_EMS));
+        strip.setOnMouseMoved(event -> point(event.getX()));
+        strip.setOnMouseDragged(event -> point(event.getX()));
+        strip.setOnMouseExited(event -> point(-1));
+        strip.setFocusTraversable(true);
+        strip.setOnKeyPressed(this::scrub);
+        checking.setVisible(false);
+        checking.setManaged(false);
+        arrange(true);
+        showEmpty();
+    }
+
+    @Override
+    public String id() {
+        return "play";
+    }
+
+    @Override
+    public Region node() {
+        return node;
+    }
+
+    @Override
+    public void closed() {
+        hearing.stop();
+    }
+
+    @Override
+    public void show(Now now) {
+        Words words = around.words();
+        LevelPicture level = LevelPicture.of(now, words);
+        ladder.saying(level.verdict() + " " + level.highestText());
+        ladder.paint((g, width, height) -> ladderPainter.paint(g, width, height, level));
+        TunerPicture note = TunerPicture.of(now, words);
+        tuner.saying(note.note() + " " + note.words());
+        tuner.paint((g, width, height) -> tunerPainter.paint(g, width, height, note));
+        showStrip();
+        checking.setVisible(now.isChecking());
+        checking.setManaged(now.isChecking());
+        progress.setProgress(Math.max(0, now.progress()));
+        if (now.assessment().isEmpty() && shown.isPresent() || now.assessment().isPresent() && !now.assessment().equals(shown)) {
+            shown = now.assessment();
+            showAssessment();
+        }
+    }
+
+    private void showEmpty() {
+        show(Now.NOTHING);
+        showAssessment();
+    }
+
+    private void showAssessment() {
+        Words words = around.words();
+        TonePicture picture = TonePicture.of(shown, around.take().before(), words);
+        tone.saying(words.say("tone.title"));
+        tone.paint((g, width, height) -> tonePainter.paint(g, width, height, picture));
+        toneWords.setText(toneWords(picture));
+        showBalance();
+        moves.getChildren().setAll(cards());
+        if (shown.isPresent()) {
+            findings.show(shown.get());
+        } else {
+            findings.node().setVisible(false);
+        }
+        findings.node().setVisible(shown.isPresent());
+        findings.node().setManaged(shown.isPresent());
+    }
+
+    private String toneWords(TonePicture picture) {
+        Words words = around.words();
+        if (picture.isEmpty()) {
+            return words.say("tone.empty");
+        }
+        String wanted = words.say(picture.wanted().isEmpty() ? "tone.no-target" : "tone.legend");
+        return wanted + (picture.predicted().isEmpty() ? "" : " " + words.say("tone.legend-predicted"))
+            + (picture.before().isEmpty() ? "" : " " + words.say("tone.legend-before"));
+    }
+
+    private void showBalance() {
+        balance.getChildren().clear();
+        for (BalancePicture.Part part : BalancePicture.of(shown, around.words()).parts()) {
+            VBox cell = new VBox(Parts.text(part.name(), "balance-name"), Parts.text(part.words(), "balance-words"));
+            HBox.setHgrow(cell, Priority.ALWAYS);
+            cell.setMaxWidth(Double.MAX_VALUE);
+            balance.getChildren().add(cell);
+        }
+    }
+
+    private List<Node> cards() {
+        Words words = around.words();
+        if (shown.isEmpty()) {
+            return List.of(Parts.text(words.say("moves.title"), "sheet-title"), Parts.text(words.say("moves.empty"), "quiet"),
+                Parts.button("choose-source", words.say("moves.choose"), () -> around.open().accept("source")));
+        }
+        List<Move> list = shown.get().moves();
+        if (list.isEmpty()) {
+            return List.of(Parts.text(words.say("moves.title"), "sheet-title"),
+                Parts.text(words.say(shown.get().readings().hasPlaying() ? "moves.none" : "moves.play"), "quiet"));
+        }
+        List<Node> nodes = new java.util.ArrayList<>();
+        nodes.add(Parts.text(words.say("moves.title"), "sheet-title"));
+        for (Move move : list) {
+            MoveCard card = MoveCard.of(move, around.rig().rig(), words);
+            nodes.add(new MoveCardView(around, card, () -> around.take().again(move.order()), () -> hearing.play(List.of(move)), MoveCard.isHeard(move)).node());
+        }
+        return nodes;
+    }
+
+    private void showStrip() {
+        StripPicture picture = StripPicture.of(around.take().strip().moments(), pointedSeconds, around.words());
+        strip.saying(picture.caption());
+        strip.paint((g, width, height) -> stripPainter.paint(g, width, height, picture));
+        stripWords.setText(picture.caption());
+    }
+
+    private void point(double x) {
+        StripPicture picture = StripPicture.of(around.take().strip().moments(), -1, around.words());
+        double left = stripPainter.left();
+        pointedSeconds = x < 0 ? -1 : picture.time().seconds((x - left) / (stripPainter.right(strip.getWidth()) - left));
+        showStrip();
+    }
+
+    private void scrub(javafx.scene.input.KeyEvent event) {
+        double step = switch (event.getCode()) {
+            case LEFT -> -1;
+            case RIGHT -> 1;
+            default -> 0;
+        };
+        if (step != 0) {
+            StripPicture picture = StripPicture.of(around.take().strip().moments(), -1, around.words());
+            double end = picture.moments().isEmpty() ? 0 : picture.moments().get(picture.moments().size() - 1).seconds();
+            pointedSeconds = Math.max(0, Math.min(end, (pointedSeconds < 0 ? end : pointedSeconds) + step));
+            showStrip();
+            event.consume();
+        }
+    }
+
+    /** Side by side where there is room, one under the other where there is not. */
+    private void arrange(boolean nowWide) {
+        if (wide != null && wide == nowWide) {
+            return;
+        }
+        wide = nowWide;
+        content.getChildren().clear();
+        node.setFitToHeight(nowWide);
+        for (Region grown : List.of(tone, ladder)) {
+            VBox.setVgrow(grown, Priority.ALWAYS);
+        }
+        if (nowWide) {
+            VBox left = Parts.column(levelSheet, tuneSheet);
+            VBox middle = Parts.column(toneSheet, stripSheet);
+            VBox.setVgrow(levelSheet, Priority.ALWAYS);
+            VBox.setVgrow(toneSheet, Priority.ALWAYS);
+            HBox.setHgrow(middle, Priority.ALWAYS);
+            left.setMinWidth(em * 15);
+            left.setMaxWidth(em * 15);
+            ScrollPane scrolled = Parts.scrolled(advice);
+            scrolled.setMinWidth(em * 25);
+            scrolled.setPrefWidth(em * 27);
+            HBox row = new HBox(left, middle, scrolled);
+            row.getStyleClass().add("row");
+            VBox.setVgrow(row, Priority.ALWAYS);
+            content.getChildren().add(row);
+        } else {
+            HBox top = new HBox(levelSheet, tuneSheet);
+            top.getStyleClass().add("row");
+            HBox.setHgrow(levelSheet, Priority.ALWAYS);
+            HBox.setHgrow(tuneSheet, Priority.ALWAYS);
+            content.getChildren().addAll(advice, top, toneSheet, stripSheet);
+        }
+    }
+}

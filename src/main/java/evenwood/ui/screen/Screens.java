@@ -1,0 +1,12 @@
+package evenwood.ui.screen;
+
+import java.util.List;
+
+/** All pages, in the order of the navigation. */
+final class Screens {
+    private Screens() { }
+
+    static List<Screen> all(Surroundings around) {
+        return List.of(new SourceScreen(around), new PlayScreen(around), new GuideScreen(around), new RigScreen(around));
+    }
+}

@@ -1,0 +1,211 @@
+package evenwood.ui.screen;
+
+import evenwood.rig.Presets;
+import evenwood.ui.model.Choices;
+import evenwood.ui.model.CurrentTake;
+import evenwood.ui.model.Now;
+import evenwood.ui.model.RigModel;
+import evenwood.ui.model.SoundChoice;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.BooleanSupplier;
+import javafx.application.Platform;
+import javafx.scene.control.Button;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+
+/**
+ * Renders every page with the demo take's readings, in both themes, both languages, at 100 and 200 %, to {@code target/shots}.
+ * Needs a display ({@code xvfb-run -a mvn -q -Pshots verify}).
+ */
+public final class ShotsRun {
+    private static final Path FOLDER = Path.of("target", "shots");
+    private static final double PACE = 25;
+    private static final long PATIENCE_SECONDS = 120;
+
+    private final Choices choices;
+    private final CurrentTake take;
+    private final RigModel rig;
+    private final Stage stage;
+    private final Shell shell;
+    private final String only;
+
+    private ShotsRun(Stage stage, Path scratch, String only) {
+        this.stage = stage;
+        this.only = only;
+        choices = new Choices(scratch.resolve("window.properties"));
+        choices.put("language", "en");
+        rig = new RigModel(new Presets(scratch), choices);
+        take = new CurrentTake(rig::rig, PACE);
+        shell = new Shell(stage, take, rig, choices);
+    }
+
+    public static void main(String[] args) throws IOException, InterruptedException {
+        if (System.getenv().getOrDefault("DISPLAY", "").isBlank() && !System.getProperty("os.name").matches("(?i).*(win|mac).*")) {
+            System.err.println("shots: a display is needed; run under xvfb-run -a");
+            System.exit(2);
+        }
+        Files.createDirectories(FOLDER);
+        CountDownLatch up = new CountDownLatch(1);
+        Platform.startup(up::countDown);
+        up.await();
+        Path scratch = Files.createTempDirectory("shots");
+        ShotsRun run = onScreen(() -> new ShotsRun(new Stage(), scratch, args.length == 0 ? "" : args[0]));
+        onScreen(() -> {
+            run.shell.show();
+            return null;
+        });
+        try {
+            run.all();
+        } catch (IllegalStateException problem) {
+            problem.printStackTrace();
+            System.exit(1);
+        }
+        System.exit(0);
+    }
+
+    private void all() {
+        page("source", "source");
+        page("play", "play-empty");
+        page("guide", "guide-start");
+        start(new SoundChoice.DemoChecked());
+        page("play", "play-demo");
+        rig.choose(RigModel.Part.CONTROLS, "amp-bass-mid-treble");
+        take.judgeAgain();
+        await(() -> take.now().assessment().isPresent() && take.now().assessment().get().moves().stream().anyMatch(move -> move.control().ownName().isPresent()));
+        page("play", "play-demo-rig");
+        stand("stand");
+        page("rig", "rig");
+        rig.choose(RigModel.Part.CONTROLS, "channel-strip");
+        page("rig", "rig-strip");
+        rig.choose(RigModel.Part.CONTROLS, "amp-bass-mid-treble");
+        onScreen(() -> {
+            take.start(new SoundChoice.Recording(Path.of("no-such-take.wav"), 0));
+            return null;
+        });
+        await(() -> !take.now().problem().isEmpty());
+        page("play", "play-problem");
+        guided();
+    }
+
+    private void guided() {
+        onScreen(() -> {
+            shell.open("guide");
+            stage.getScene().snapshot(null);
+            ((Button) shell.scene().lookup("#guide-begin")).fire();
+            return null;
+        });
+        await(() -> take.now().readings().isPresent() && take.now().readings().get().take().durationSeconds() > 20);
+        page("play", "play-live");
+        page("guide", "guide-running");
+        await(() -> onScreen(() -> shell.guide().isOver()));
+        await(() -> take.now().assessment().isPresent());
+        page("guide", "guide-outcome");
+        onScreen(() -> {
+            ((Button) shell.scene().lookup("#guide-begin")).fire();
+            return null;
+        });
+        await(() -> onScreen(() -> shell.guide().isOver()));
+        await(() -> take.now().assessment().flatMap(evenwood.coach.Assessment::comparison).isPresent());
+        page("guide", "guide-again");
+        page("play", "play-again");
+    }
+
+    private void start(SoundChoice choice) {
+        onScreen(() -> {
+            take.start(choice);
+            return null;
+        });
+        await(() -> take.now().assessment().isPresent());
+    }
+
+    private void page(String id, String name) {
+        shots(id, name, () -> { });
+    }
+
+    private void stand(String name) {
+        shots("play", name, shell::toggleStand);
+    }
+
+    /** One page in every dress; what has begun goes on. */
+    private void shots(String id, String name, Runnable more) {
+        if (!name.startsWith(only)) {
+            return;
+        }
+        Now fixed = take.now();
+        for (String theme : List.of("light", "dark")) {
+            for (String language : List.of("en", "de")) {
+                for (double scale : new double[] {1, 2}) {
+                    if (theme.equals("dark") && language.equals("de")) {
+                        continue;
+                    }
+                    onScreen(() -> {
+                        choices.put("theme", theme);
+                        choices.put("language", language);
+                        choices.put("text.scale", scale);
+                        shell.dress(id);
+                        more.run();
+                        shell.present(fixed);
+                        return null;
+                    });
+                    save(name + "-" + theme + "-" + language + "-" + Math.round(scale * 100));
+                }
+            }
+        }
+        onScreen(() -> {
+            choices.put("theme", "light");
+            choices.put("language", "en");
+            choices.put("text.scale", 1);
+            shell.dress(id);
+            return null;
+        });
+    }
+
+    private void save(String name) {
+        // Twice: wrapped text finds its height in the first layout and its place in the second.
+        onScreen(() -> stage.getScene().snapshot(null));
+        WritableImage picture = onScreen(() -> stage.getScene().snapshot(null));
+        int width = (int) picture.getWidth();
+        int height = (int) picture.getHeight();
+        int[] pixels = new int[width * height];
+        picture.getPixelReader().getPixels(0, 0, width, height, PixelFormat.getIntArgbInstance(), pixels, 0, width);
+        BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+        image.setRGB(0, 0, width, height, pixels, 0, width);
+        try {
+            ImageIO.write(image, "png", FOLDER.resolve(name + ".png").toFile());
+        } catch (IOException problem) {
+            throw new UncheckedIOException(problem);
+        }
+    }
+
+    private static void await(BooleanSupplier there) {
+        long end = System.nanoTime() + PATIENCE_SECONDS * 1_000_000_000L;
+        while (!there.getAsBoolean()) {
+            if (System.nanoTime() > end) {
+                throw new IllegalStateException("shots: what was waited for never came");
+            }
+            LockSupport.parkNanos(20_000_000);
+        }
+    }
+
+    private static <T> T onScreen(Callable<T> work) {
+        FutureTask<T> task = new FutureTask<>(work);
+        Platform.runLater(task);
+        try {
+            return task.get();
+        } catch (InterruptedException | ExecutionException problem) {
+            throw new IllegalStateException(problem);
+        }
+    }
+}
