@@ -4,11 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenwood.judge.Statement;
 import java.io.IOException;
+import java.io.Reader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Properties;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -54,5 +59,30 @@ class SentencesTest {
     void aHyphenInAWordStaysOne() {
         Matcher word = Pattern.compile("A-weighted|full-scale").matcher(Sentences.english().say("control.own", "full-scale"));
         assertThat(word.find()).isTrue();
+    }
+
+    @Test
+    void everyLanguageHasEverySentenceWithTheSameFigures() throws IOException {
+        Map<String, String> english = sentences("sentences.properties");
+        Map<String, String> german = sentences("sentences_de.properties");
+        assertThat(german.keySet()).isEqualTo(english.keySet());
+        for (String key : english.keySet()) {
+            assertThat(figures(german.get(key))).as(key).isEqualTo(figures(english.get(key)));
+            assertThat(Sentences.in(Locale.GERMAN).say(key, 1, 2, 3, 0, 5, 6)).as(key).isNotBlank();
+        }
+    }
+
+    private static Map<String, String> sentences(String file) throws IOException {
+        Map<String, String> sentences = new TreeMap<>();
+        try (Reader reader = Files.newBufferedReader(Path.of("src/main/resources/evenwood/report", file))) {
+            Properties properties = new Properties();
+            properties.load(reader);
+            properties.stringPropertyNames().forEach(key -> sentences.put(key, properties.getProperty(key)));
+        }
+        return sentences;
+    }
+
+    private static Set<String> figures(String sentence) {
+        return new TreeSet<>(Pattern.compile("\\{\\d").matcher(sentence).results().map(MatchResult::group).toList());
     }
 }
