@@ -10,6 +10,7 @@ package evenwood.measure;
  * (McLeod and Wyvill 2005). It is then made exact in the sound itself by the normalised square difference
  * n(τ) = 2·Σ x(j)x(j+τ) / Σ (x(j)² + x(j+τ)²) of the same paper, at several periods at once where they are short, with a
  * parabola through its highest point. Clarity is the height of that point.
+ * What is always there ({@link BinFloor}) is left out; with hum the second, exact step is left out too.
  * <p>Limits: 30 Hz to 4 kHz. A chord reads as a low, unclear common period or none.
  * <p>Thread: one owner; {@link #estimate} never allocates.
  */
@@ -22,6 +23,10 @@ final class PitchEstimate {
     private static final double LEAST_CLARITY = 0.4;
     private static final double SILENT_POWER = 1e-12;
     private static final double ABSENT = 0.003;
+    /** Hum that wavers by up to 3 dB is left out too. */
+    private static final float FLOOR_TWICE = 2;
+    /** With more hum than this in the sound itself, its waves would pull the period. */
+    private static final double LITTLE = 0.01;
     private static final double ROOTLESS_CLARITY = 0.5;
     /** Eight periods of a high note make its period eight times as exact; 12 ms are too short for vibrato to matter. */
     private static final double SEVERAL_PERIODS_SECONDS = 0.012;
@@ -39,7 +44,9 @@ final class PitchEstimate {
     private final int longestLag;
     private final float[] heard;
     private final double binsPerLagRate;
+    private final BinFloor floor;
     private double totalPower;
+    private double leftOutPower;
     private double frequencyHz;
     private double clarity;
 
@@ -60,6 +67,7 @@ final class PitchEstimate {
             windowCorrelation[lag] = (float) (hannCorrelation(part) + hannCorrelation(1 - part));
         }
         heard = new float[bins];
+        floor = new BinFloor(grid, bins);
         binsPerLagRate = size;
         taper = new float[bins];
         for (int k = (int) Math.ceil(LOWEST_PARTIAL_HZ / binHz); k < bins; k++) {
@@ -76,28 +84,37 @@ final class PitchEstimate {
     }
 
     void reset() {
-        frequencyHz = 0;
-        clarity = 0;
+        forget();
+        floor.reset();
     }
 
-    /** Looks at the newest frame. [audio thread] */
+    /** Looks at the newest frame, at what it has over what is always there. [audio thread] */
     void estimate(ShortTimeSpectrum spectrum) {
-        reset();
-        double lag = correlate(spectrum.power(), null) ? firstHighPeak() : 0;
+        forget();
+        floor.accept(spectrum.power());
+        double lag = correlate(spectrum.power(), floor.floor(), FLOOR_TWICE) ? firstHighPeak() : 0;
         if (lag > 0) {
             clarity = clarityAt(lag);
-            refine(spectrum.samples(), lag * sampleRateHz / lagRateHz);
+            frequencyHz = lagRateHz / lag;
+            if (leftOutPower <= LITTLE * totalPower) {
+                refine(spectrum.samples(), lag * sampleRateHz / lagRateHz);
+            }
         }
     }
 
     /** Looks at what a frame has more than an earlier one: the note that came new. [audio thread] */
     void estimateNew(float[] power, float[] earlierPower) {
-        reset();
-        double lag = correlate(power, earlierPower) ? firstHighPeak() : 0;
+        forget();
+        double lag = correlate(power, earlierPower, 1) ? firstHighPeak() : 0;
         if (lag > 0) {
             clarity = clarityAt(lag);
             frequencyHz = lagRateHz / lag;
         }
+    }
+
+    private void forget() {
+        frequencyHz = 0;
+        clarity = 0;
     }
 
     /** Bins the pitch rests on. */
@@ -105,11 +122,14 @@ final class PitchEstimate {
         return taper.length;
     }
 
-    private boolean correlate(float[] power, float[] without) {
+    private boolean correlate(float[] power, float[] without, float times) {
         totalPower = 0;
+        leftOutPower = 0;
         for (int k = 1; k < taper.length; k++) {
-            heard[k] = (without == null ? power[k] : Math.max(0, power[k] - without[k])) * taper[k];
+            float left = Math.min(power[k], times * without[k]);
+            heard[k] = (power[k] - left) * taper[k];
             totalPower += heard[k];
+            leftOutPower += left;
         }
         if (totalPower < SILENT_POWER) {
             return false;

@@ -132,6 +132,21 @@ class NoteMeterTest {
         assertThat(meter.pitchNow()).isEqualTo(PitchReading.NONE);
     }
 
+    @Test
+    void humAloneShowsNoPitchAndPlayingOverItDoes() {
+        // Hum of −50 dBFS, notes whose RMS soon sinks to it.
+        SoundSketch sketch = new SoundSketch(RATE, 12, 13).hum(50, -50).hiss(-80);
+        for (int i = 0; i < 8; i++) {
+            sketch.pluck(4 + 0.8 * i, 0.7, NoteName.frequencyHz(55 + SCALE[i]), -30, 15);
+        }
+        List<Note> notes = read(sketch).notes();
+        assertThat(notes).extracting(Note::midi).containsExactly(55, 57, 59, 60, 62, 64, 66, 67);
+        assertThat(notes).allSatisfy(note -> assertThat(note.cents()).isCloseTo(0, within(10.0)));
+        NoteMeter meter = new NoteMeter(new HopGrid(RATE), 1000);
+        Blocks.feed(java.util.Arrays.copyOf(sketch.samples, 4 * RATE), meter::accept);
+        assertThat(meter.pitchNow()).isEqualTo(PitchReading.NONE);
+    }
+
     private static NotesReading read(SoundSketch sketch) {
         return NoteScore.read(sketch.samples, sketch.sampleRateHz);
     }

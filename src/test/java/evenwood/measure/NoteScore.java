@@ -10,11 +10,11 @@ import java.util.Locale;
 
 /** Holds a {@link NotesReading} against what was really played; scores of several takes add up. */
 final class NoteScore {
-    static final double TOLERANCE_SECONDS = 0.05;
     static final double TOLERANCE_CENTS = 50;
     /** Strings struck within this are one event: a strum. */
     private static final double TOGETHER_SECONDS = 0.05;
 
+    private final double toleranceSeconds;
     int events;
     int found;
     int told;
@@ -26,8 +26,12 @@ final class NoteScore {
     int chordsCalledChord;
     final List<String> misses = new ArrayList<>();
 
-    static NoteScore of(Take take) {
-        NoteScore score = new NoteScore();
+    NoteScore(double toleranceSeconds) {
+        this.toleranceSeconds = toleranceSeconds;
+    }
+
+    static NoteScore of(Take take, double toleranceSeconds) {
+        NoteScore score = new NoteScore(toleranceSeconds);
         score.add(PackagedTakes.notes(take), read(PackagedTakes.samples(take), take.sampleRateHz()));
         return score;
     }
@@ -85,7 +89,7 @@ final class NoteScore {
         told += used.length;
         for (List<PlayedNote> event : truth) {
             int best = -1;
-            double bestOff = TOLERANCE_SECONDS;
+            double bestOff = toleranceSeconds;
             for (int i = 0; i < used.length; i++) {
                 double at = reading.notes().get(i).startSeconds();
                 double off = Math.max(0, Math.max(event.get(0).startSeconds() - at, at - event.get(event.size() - 1).startSeconds()));
