@@ -52,20 +52,27 @@ final class NoteStarts {
         LongStream.Builder slurs = LongStream.builder();
         long last = pitches.firstHop();
         for (long hop = pitches.firstHop() + 2; hop + 2 < pitches.endHop(); hop++) {
-            if (hop - last > 2 && activity.isPlaying(hop) && changesAt(hop)) {
+            double change = hop - last > 2 && activity.isPlaying(hop) ? changeAt(hop) : 0;
+            if (Math.abs(change) > OTHER_NOTE_SEMITONES) {
                 last = hop;
-                if (noneNear(known, hop * STEPS, 2 * STEPS)) {
-                    slurs.add(steepest(hop * STEPS - SLUR_BACK_STEPS, hop * STEPS + STEPS));
+                long from = hop * STEPS - SLUR_BACK_STEPS;
+                long steepest = steepest(from, hop * STEPS + STEPS);
+                boolean rises = steps.riseDb(steepest) >= SLUR_RISE_DB;
+                // A pitch that falls or climbs by whole octaves while nothing rises is the same note read otherwise.
+                boolean sameNote = !rises && Math.abs(change - 12 * Math.rint(change / 12)) < SAME_NOTE_SEMITONES;
+                if (!sameNote && noneNear(known, hop * STEPS, 2 * STEPS)) {
+                    slurs.add(rises ? steepest : from + (SLUR_BACK_STEPS + STEPS) / 2);
                 }
             }
         }
         return slurs.build();
     }
 
-    private boolean changesAt(long hop) {
+    /** By how many semitones the pitch changes about a hop; 0 when it is not clear on both sides. */
+    private double changeAt(long hop) {
         double before = agreed(hop - 2, hop - 1);
         double after = agreed(hop + 1, hop + 2);
-        return before > 0 && after > 0 && Math.abs(after - before) > OTHER_NOTE_SEMITONES;
+        return before > 0 && after > 0 ? after - before : 0;
     }
 
     /** The note number two frames agree on; 0 when they do not, or are not clear. */
@@ -79,13 +86,12 @@ final class NoteStarts {
         return pitches.get(hop, NoteMeter.CLARITY) >= CLEAR ? NoteName.number(pitches.get(hop, NoteMeter.PITCH)) : 0;
     }
 
-    /** The step that rises most, or the middle when none rises to speak of. */
     private long steepest(long from, long to) {
         long best = from;
         for (long at = from; at < to; at++) {
             best = steps.riseDb(at) > steps.riseDb(best) ? at : best;
         }
-        return steps.riseDb(best) >= SLUR_RISE_DB ? best : (from + to) / 2;
+        return best;
     }
 
     private static boolean noneNear(long[] sorted, long at, long distance) {
