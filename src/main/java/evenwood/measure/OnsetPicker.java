@@ -4,15 +4,13 @@ package evenwood.measure;
  * Where notes begin, from the rises of {@link AttackSteps}.
  *
  * <p>Out: steps, in order. How: a step counts when its rise is the highest within 32 ms and stands
- * {@value #CLEAR_RISE_DB} dB above the mean of its surroundings (160 ms to both sides); half of that will do where the sound
- * sank by 3 dB and came back, as when a bow turns. The start is put where the rise first passes half its height. Two starts
- * are 48 ms apart at least. Source: peak picking after Böck, Krebs and Schedl (ISMIR 2012), looking to both sides because
- * the decision may wait; the figures are our choice.
+ * {@value #CLEAR_RISE_DB} dB above the mean of its surroundings (160 ms to both sides); the start is put where the rise
+ * first passes half its height. Two starts are 48 ms apart at least. Source: peak picking after Böck, Krebs and Schedl
+ * (ISMIR 2012), looking to both sides because the decision may wait; the figures are our choice. Tried and left out: half
+ * the rise where the sound sank by 3 dB before it and came back, to find bows that turn; the swell of a vibrato did it too.
  */
 final class OnsetPicker {
     static final double CLEAR_RISE_DB = 10;
-    private static final double SOFT_RISE_DB = 5;
-    private static final double DIP = Math.pow(10, 0.3);
     private static final int NEAR_STEPS = 6;
     private static final int WIDE_STEPS = 30;
     private static final int SHORTEST_NOTE_STEPS = 9;
@@ -39,8 +37,7 @@ final class OnsetPicker {
             int from = Math.max(0, i - WIDE_STEPS);
             int to = Math.min(count, i + WIDE_STEPS + 1);
             double mean = (before[to] - before[from]) / (to - from);
-            boolean clear = rise[i] >= mean + CLEAR_RISE_DB || rise[i] >= mean + SOFT_RISE_DB && follows(first + i);
-            if (clear && isHighest(rise, i)) {
+            if (rise[i] >= mean + CLEAR_RISE_DB && isHighest(rise, i)) {
                 int start = start(rise, i);
                 if (onsets == 0 || first + start - found[onsets - 1] >= SHORTEST_NOTE_STEPS) {
                     found[onsets++] = first + start;
@@ -48,29 +45,6 @@ final class OnsetPicker {
             }
         }
         return java.util.Arrays.copyOf(found, onsets);
-    }
-
-    /** Whether the sound sank by 3 dB before the step and came back after it. */
-    private boolean follows(long step) {
-        double dip = Double.POSITIVE_INFINITY;
-        for (long at = step - NEAR_STEPS; at <= step; at++) {
-            dip = Math.min(dip, meanSquare(at));
-        }
-        double before = 0;
-        double after = 0;
-        for (long i = 1; i <= WIDE_STEPS; i++) {
-            before = Math.max(before, meanSquare(step - NEAR_STEPS - i));
-            after = Math.max(after, i <= WIDE_STEPS / 2 ? meanSquare(step + i) : 0);
-        }
-        return Math.min(before, after) > DIP * dip;
-    }
-
-    /** Over four steps, so that a low note's own waves do not count; 0 outside of what is remembered. */
-    private double meanSquare(long step) {
-        if (step - 2 < steps.firstStep() || step + 1 >= steps.endStepNumber()) {
-            return 0;
-        }
-        return ((double) steps.meanSquare(step - 2) + steps.meanSquare(step - 1) + steps.meanSquare(step) + steps.meanSquare(step + 1)) / 4;
     }
 
     private static boolean isHighest(float[] rise, int at) {

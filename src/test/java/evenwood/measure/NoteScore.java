@@ -77,9 +77,12 @@ final class NoteScore {
     }
 
     String row(String name) {
-        return String.format(Locale.ROOT, "| %-44s | %4d | %.3f | %.3f | %.3f | %5.1f %% | %4.1f %% | %5.1f %% | %5.1f %% |", name, events, precision(), recall(),
-            fMeasure(), 100 * pitchShare(), 100.0 * octaveWrong / Math.max(1, alone), 100.0 * calledChord / Math.max(1, alone),
-            chords == 0 ? Double.NaN : 100.0 * chordsCalledChord / chords);
+        return String.format(Locale.ROOT, "| %s | %d | %.3f | %.3f | %.3f | %s | %s | %s | %s |", name, events, precision(), recall(), fMeasure(),
+            percent(pitchRight, alone), percent(octaveWrong, alone), percent(calledChord, alone), percent(chordsCalledChord, chords));
+    }
+
+    private static String percent(int part, int whole) {
+        return whole == 0 ? "–" : String.format(Locale.ROOT, "%.1f %%", 100.0 * part / whole);
     }
 
     void add(List<PlayedNote> played, NotesReading reading) {

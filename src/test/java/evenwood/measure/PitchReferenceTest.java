@@ -7,8 +7,10 @@ import evenwood.sound.AudioBlock;
 import evenwood.sound.Decibels;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.SplittableRandom;
 import java.util.stream.DoubleStream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -26,6 +28,23 @@ class PitchReferenceTest {
             assertThat(cents(hz, rate, Double.NEGATIVE_INFINITY)).as("clean at %d Hz", rate).isNotEmpty().allMatch(off -> Math.abs(off) <= 1);
             assertThat(cents(hz, rate, -20)).as("noise 20 dB under at %d Hz", rate).isNotEmpty().allMatch(off -> Math.abs(off) <= 5);
         }
+    }
+
+    @Test
+    void theWorstReadingsAreKeptForTheAccuracyPage() {
+        StringBuilder table = new StringBuilder("| sample rate | strings | worst, clean | worst frame, noise 20 dB under |\n|---|---|---|---|\n");
+        for (int rate : new int[] {8_000, 22_050, 44_100, 48_000, 96_000, 192_000}) {
+            double[] strings = openStrings().filter(hz -> rate > 8_000 || hz > 41).toArray();
+            double clean = DoubleStream.of(strings).map(hz -> worst(hz, rate, Double.NEGATIVE_INFINITY)).max().orElseThrow();
+            double noisy = DoubleStream.of(strings).map(hz -> worst(hz, rate, -20)).max().orElseThrow();
+            table.append(String.format(Locale.ROOT, "| %d Hz | %d | %.2f cents | %.2f cents |%n", rate, strings.length, clean, noisy));
+        }
+        AccuracyTable.write("pitch", table);
+        assertThat(table.toString()).doesNotContain("NaN");
+    }
+
+    private static double worst(double hz, int rate, double noiseDb) {
+        return cents(hz, rate, noiseDb).stream().mapToDouble(Math::abs).max().orElseThrow();
     }
 
     /** At 8 kHz a frame is 64 ms, too short for the lowest string of a bass, and the tenth partial is often cut off. */
