@@ -3,6 +3,9 @@ package evenwood.cli;
 import evenwood.coach.Assessment;
 import evenwood.coach.Coach;
 import evenwood.coach.PeakAfter;
+import evenwood.coach.RigAnswer;
+import evenwood.coach.StoredMove;
+import evenwood.eq.ControlLearning;
 import evenwood.coach.PeakForecast;
 import evenwood.eq.EqChain;
 import evenwood.eq.EqualisedTake;
@@ -12,7 +15,10 @@ import evenwood.judge.Statement;
 import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
 import evenwood.measure.TakeReadings;
+import evenwood.rig.ControlSet;
 import evenwood.rig.Instrument;
+import evenwood.rig.LearnedControl;
+import evenwood.rig.LearnedFile;
 import evenwood.rig.Presets;
 import evenwood.rig.Tap;
 import evenwood.sound.SoundSource;
@@ -77,6 +83,18 @@ final class AdviceOptions {
     /** The same, with every fault held against an earlier take. */
     Assessment comparedWith(Assessment now, TakeReadings before, OptionalDouble knownGainDb) {
         return new Coach(TargetWindow.DEFAULT).comparedWith(now, before, wantedTone(before), knownGainDb);
+    }
+
+    /** How the rig answered to the moves that were made; it is learned from at once. Nothing without a rig. */
+    List<RigAnswer> answers(List<StoredMove> moves, TakeReadings before, TakeReadings now) {
+        List<RigAnswer> answers = rig.map(each -> RigAnswer.of(moves, each, before, now)).orElse(List.of());
+        for (RigAnswer answer : answers) {
+            ControlSet controls = rig.orElseThrow().rig().controls();
+            Optional<LearnedControl> known = LearnedFile.read(rigFile, controls).stream().filter(each -> each.control().equals(answer.control().name())).findFirst();
+            ControlLearning.further(answer.control(), known, answer.heard()).filter(each -> !Optional.of(each).equals(known))
+                .ifPresent(learned -> LearnedFile.keep(learned, rigFile, controls));
+        }
+        return answers;
     }
 
     private List<Statement> tapRemarks(TakeReadings readings) {

@@ -71,7 +71,7 @@ final class CheckCommand implements Callable<Integer> {
 
     private int tell(WholeTake whole, SoundSource source, Optional<TakeReadings> old) {
         Assessment alone = withFileRemarks(advice.assess(whole.readings(), take::open), source);
-        Assessment assessment = old.map(readings -> advice.comparedWith(alone, readings, knownGainDb())).orElse(alone);
+        Assessment assessment = old.map(before -> compared(alone, before)).orElse(alone);
         if (json) {
             terminal.raw(CheckJson.of(assessment, Sentences.english()));
         } else {
@@ -85,8 +85,10 @@ final class CheckCommand implements Callable<Integer> {
         return assessment.verdict().hasStrong() ? ExitCode.STRONG_FINDING : ExitCode.DONE;
     }
 
-    private OptionalDouble knownGainDb() {
-        return moves == null ? OptionalDouble.empty() : OptionalDouble.of(StoredMove.chain(MovesFile.read(moves)).gainDb());
+    private Assessment compared(Assessment alone, TakeReadings old) {
+        List<StoredMove> made = moves == null ? List.of() : MovesFile.read(moves);
+        OptionalDouble gainDb = moves == null ? OptionalDouble.empty() : OptionalDouble.of(StoredMove.chain(made).gainDb());
+        return advice.comparedWith(alone, old, gainDb).withAnswers(advice.answers(made, old, alone.readings()));
     }
 
     private static Optional<String> cutShort(SoundSource source) {

@@ -29,6 +29,11 @@ public record Assessment(TakeReadings readings, Verdict verdict, List<Move> move
         return new Assessment(readings, new Verdict(verdict.findings(), all, verdict.tone(), verdict.wiring()), moves, predicted, comparison);
     }
 
+    /** The same, with how the rig answered beside the comparison with the take before. */
+    public Assessment withAnswers(List<RigAnswer> answers) {
+        return new Assessment(readings, verdict, moves, predicted, comparison.map(each -> each.with(answers)));
+    }
+
     Assessment with(Comparison newComparison) {
         return new Assessment(readings, verdict, moves, predicted, Optional.of(newComparison));
     }

@@ -19,7 +19,7 @@ import java.util.Optional;
  * @param control     which
  * @param from        where it stood
  * @param to          where it was turned to
- * @param meantDb     what its largest change should have been
+ * @param meantDb     what its largest change should have been where both takes have sound
  * @param answeredDb  what it was
  * @param deviationDb standard error of that
  * @param heard       the change, what other turned controls should have done taken off
@@ -28,6 +28,7 @@ public record RigAnswer(Control control, Setting from, Setting to, double meantD
                         LearnedControl.Answer heard) {
     /** Other controls turned at the same time do what is known of them within a quarter; our choice. */
     private static final double OTHERS_DEVIATION = 0.25;
+    private static final double DEVIATIONS_95 = 1.96;
     private static final double LEAST_MEANT_DB = 0.5;
     private static final double SAMPLE_RATE_HZ = 192_000;
 
@@ -105,6 +106,11 @@ public record RigAnswer(Control control, Setting from, Setting to, double meantD
         }
         return Optional.of(new RigAnswer(heard.from().control(), heard.from(), heard.to(), largest, largest * product / square,
             Math.abs(largest) / Math.sqrt(square), heard));
+    }
+
+    /** 95 % half-width of what was answered. */
+    public double halfWidthDb() {
+        return DEVIATIONS_95 * deviationDb;
     }
 
     private static double weight(LearnedControl.Band band) {

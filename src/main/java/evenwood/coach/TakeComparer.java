@@ -36,9 +36,11 @@ final class TakeComparer {
     private static final double UNHEARD_UNDER_FLOOR_DB = 6;
     /** Cut-off samples grow about threefold for 3 dB more drive (AfterEvaluation). */
     private static final double DRIVE_DB_PER_DECADE = 6;
-    private static final double DRIVE_DEVIATION_DB = 1.7;
+    private static final double DRIVE_DEVIATION_DB = 2;
     private static final double SURE = 0.95;
     private static final double PLAIN_TONE_CHANGE_DB = 2;
+    /** Two takes that share so little say nothing about a region. */
+    private static final double MOST_TONE_DEVIATION_DB = 4;
 
     private final TakeReadings before;
     private final TakeReadings now;
@@ -66,7 +68,7 @@ final class TakeComparer {
         comparer.noise(found);
         comparer.counts(found);
         comparer.tone(found);
-        return new Comparison(before.take().name(), comparer.changes);
+        return new Comparison(before.take().name(), comparer.changes, List.of());
     }
 
     private void distortion(EnumSet<Fault> found) {
@@ -158,7 +160,8 @@ final class TakeComparer {
         }
         Optional<Map<Fault, ToneChange>> tones = ToneChange.between(ToneComparison.withTake(now, before));
         tones.ifPresent(each -> each.forEach((fault, change) -> {
-            if (found.contains(fault) || change.ofItsOwn() && Math.abs(change.amountDb()) >= PLAIN_TONE_CHANGE_DB) {
+            boolean known = change.deviationDb() <= MOST_TONE_DEVIATION_DB;
+            if (known && (found.contains(fault) || change.ofItsOwn() && Math.abs(change.amountDb()) >= PLAIN_TONE_CHANGE_DB)) {
                 measured(fault, change.amountDb(), change.deviationDb());
             }
         }));

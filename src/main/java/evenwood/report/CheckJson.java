@@ -7,6 +7,7 @@ import evenwood.coach.Comparison;
 import evenwood.coach.FaultChange;
 import evenwood.coach.Move;
 import evenwood.coach.Prediction;
+import evenwood.coach.RigAnswer;
 import evenwood.judge.Finding;
 import evenwood.judge.Statement;
 import evenwood.judge.ToneComparison;
@@ -290,7 +291,23 @@ public final class CheckJson {
             json.writeEndObject();
         }
         json.writeEndArray();
+        answers(comparison.get().answers());
         json.writeEndObject();
+    }
+
+    private void answers(List<RigAnswer> answers) throws IOException {
+        json.writeArrayFieldStart("moves");
+        for (RigAnswer answer : answers) {
+            json.writeStartObject();
+            json.writeStringField("control", answer.control().name());
+            json.writeStringField("from", answer.from().say());
+            json.writeStringField("to", answer.to().say());
+            number("meantDb", answer.meantDb());
+            number("answeredDb", answer.answeredDb());
+            number("uncertaintyDb", answer.halfWidthDb());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
     }
 
     private void missing(List<Statement> missing) throws IOException {

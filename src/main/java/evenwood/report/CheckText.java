@@ -4,6 +4,7 @@ import evenwood.coach.Assessment;
 import evenwood.coach.Comparison;
 import evenwood.coach.FaultChange;
 import evenwood.coach.Move;
+import evenwood.coach.RigAnswer;
 import evenwood.judge.Finding;
 import evenwood.judge.Statement;
 import evenwood.judge.Verdict;
@@ -91,6 +92,10 @@ public final class CheckText {
         for (FaultChange change : comparison.faults()) {
             wrap("  " + pad(change.fault().id()) + String.format(Locale.ROOT, "%-7s", change.change().id()),
                 sentences.say(change.evidence()) + sure(change.confidence()));
+        }
+        for (RigAnswer answer : comparison.answers()) {
+            wrap("  ", sentences.say("after.answered", answer.control().name(), answer.from().say(), answer.to().say(), answer.meantDb(),
+                answer.answeredDb(), answer.halfWidthDb()));
         }
         lines.add("");
     }

@@ -65,6 +65,32 @@ class CommandsTest {
     }
 
     @Test
+    void whatWasTurnedIsToldAndLearned() throws IOException {
+        Path old = Files.move(plucked(0.3), folder.resolve("old.wav"));
+        Path now = plucked(0.3);
+        evenwood.eq.EqChain bass = evenwood.eq.EqChain.of(evenwood.eq.EqFilter.lowShelf(300, 0.7, -10));
+        try (evenwood.sound.SoundSource source = evenwood.sound.SoundFiles.open(old, 0);
+                evenwood.sound.WavWriter writer = evenwood.sound.WavWriter.create(now, RATE_HZ, evenwood.sound.WavWriter.Coding.INTEGER_24)) {
+            evenwood.eq.Rendering.write(source, bass, 0, writer);
+        }
+        Path rig = Files.writeString(folder.resolve("rig.yaml"), """
+            name: Kitchen amp
+            instrument: steel-string-guitar
+            tap: amp-line-out
+            controls: amp-bass-mid-treble
+            """);
+        Path moves = Files.writeString(folder.resolve("moves.json"), """
+            [{"control": "Bass", "kind": "low-shelf", "frequencyHz": 120, "fromDb": 0, "toDb": -7.2, "from": "5", "to": "2"}]
+            """);
+        JsonNode answer = new ObjectMapper().readTree(Spoken.by("check", now.toString(), "--after", old.toString(), "--rig", rig.toString(),
+            "--moves", moves.toString(), "--json").out()).at("/comparison/moves/0");
+        assertThat(answer.get("control").textValue()).isEqualTo("Bass");
+        assertThat(answer.get("meantDb").doubleValue()).isBetween(-3.0, -1.0);
+        assertThat(answer.get("answeredDb").doubleValue()).isLessThan(-5);
+        assertThat(folder.resolve("rig.learned.yaml")).content().contains("control: \"Bass\"").contains("how: takes").contains("answers:");
+    }
+
+    @Test
     void aSilentTakeCannotBeATarget() throws IOException {
         Path silent = folder.resolve("silent.wav");
         write(silent, 3 * RATE_HZ, i -> 0);
