@@ -41,7 +41,7 @@ final class AdviceOptions {
         description = "A take that sounds as this one should, on the same instrument; another song in another key does no harm.")
     private String like;
 
-    @Option(names = "--like-channel", paramLabel = "N", description = "Which channel of that take to hear, counted from 1 (default: 1).")
+    @Option(names = "--like-channel", paramLabel = "N", defaultValue = "1", description = "Which channel of that take to hear, counted from 1 (default: 1).")
     private int likeChannel;
 
     private Optional<WantedTake> wanted = Optional.empty();

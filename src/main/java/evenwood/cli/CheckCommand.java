@@ -38,7 +38,7 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--after", paramLabel = "OLD", description = "The take before: says of each fault whether it is better, the same or worse.")
     private String before;
 
-    @Option(names = "--after-channel", paramLabel = "N", description = "Which channel of that take to hear, counted from 1 (default: 1).")
+    @Option(names = "--after-channel", paramLabel = "N", defaultValue = "1", description = "Which channel of that take to hear, counted from 1 (default: 1).")
     private int beforeChannel;
 
     @Option(names = "--moves", paramLabel = "FILE",

@@ -49,7 +49,7 @@ final class LearnCommand implements Callable<Integer> {
     @Option(names = {"-o", "--output"}, paramLabel = "FILE", description = "The sweep file to write: WAV, mono, 24 bits, 48 kHz.")
     private Path out;
 
-    @Option(names = "--channel", paramLabel = "N", description = "Which channel of the takes to hear, counted from 1 (default: 1).")
+    @Option(names = "--channel", paramLabel = "N", defaultValue = "1", description = "Which channel of the takes to hear, counted from 1 (default: 1).")
     private int channel;
 
     private final Terminal terminal;

@@ -21,7 +21,7 @@ final class TakeArgument {
     @Option(names = "--demo", description = "The demo take: an invented octave mandolin in a kitchen.")
     private boolean demo;
 
-    @Option(names = "--channel", paramLabel = "N", description = "Which channel to hear, counted from 1 (default: 1).")
+    @Option(names = "--channel", paramLabel = "N", defaultValue = "1", description = "Which channel to hear, counted from 1 (default: 1).")
     private int channel;
 
     /** Refuses none and both. */
@@ -37,6 +37,12 @@ final class TakeArgument {
     }
 
     static SoundSource open(String take, int channel) {
+        if (channel < 1) {
+            throw new BadInput("open " + take + ": channel=" + channel + " was asked for, but channels are counted from 1");
+        }
+        if (take.isBlank()) {
+            throw new BadInput("check: the name of the take is empty; name one file");
+        }
         try {
             return SoundFiles.open(Path.of(take), channel);
         } catch (InvalidPathException problem) {

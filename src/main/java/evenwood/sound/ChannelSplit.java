@@ -6,10 +6,13 @@ import java.util.List;
 /**
  * Takes the heard channel out of frames with all channels side by side, and watches the others.
  *
- * <p>Samples that are no numbers (NaN, infinite) become 0; those of the heard channel are counted.
+ * <p>Samples that are no numbers (NaN, infinite) or 180 dB over full scale, as no sound is and no power can be made of,
+ * become 0; those of the heard channel are counted.
  * <p>Thread: one owner; {@link #take} allocates nothing.
  */
 final class ChannelSplit {
+    private static final float NO_SOUND = 1e9f;
+
     private final int channels;
     private final int heard;
     private final float[] peaks;
@@ -39,7 +42,7 @@ final class ChannelSplit {
         float peak = peaks[heard];
         for (int i = offset; i < offset + frames; i++) {
             float magnitude = Math.abs(mono[i]);
-            if (!(magnitude <= Float.MAX_VALUE)) {
+            if (!(magnitude < NO_SOUND)) {
                 mono[i] = 0;
                 replacedSamples++;
             } else if (magnitude > peak) {
@@ -53,7 +56,7 @@ final class ChannelSplit {
         float peak = peaks[channel];
         for (int frame = 0, i = channel; frame < frames; frame++, i += channels) {
             float magnitude = Math.abs(interleaved[i]);
-            if (magnitude > peak && magnitude <= Float.MAX_VALUE) {
+            if (magnitude > peak && magnitude < NO_SOUND) {
                 peak = magnitude;
             }
         }

@@ -7,8 +7,8 @@ import java.util.OptionalLong;
 /**
  * One channel of a sound file, from its start to its end, in constant memory.
  *
- * <p>Out: blocks filled to their capacity except the last. Floats that are no numbers (NaN, infinite) become 0 and are
- * counted; floats beyond full scale stay. The peak of every channel is watched on the way, so that a take on the wrong
+ * <p>Out: blocks filled to their capacity except the last. Floats that are no numbers (NaN, infinite, out of all
+ * proportion) become 0 and are counted; floats beyond full scale stay. The peak of every channel is watched on the way, so that a take on the wrong
  * channel can be told from a silent one.
  * <p>Thread: one reader. {@link #read} of an uncompressed file allocates nothing (SoundFileCostTest).
  */

@@ -127,6 +127,7 @@ class CommandsTest {
         check a.wav --demo             | check: name one take, or --demo; see evenwood check --help
         check --demo --instrument cell | preset: no instruments with the id cell; did you mean cello?; all ids: evenwood presets list
         check --demo --like no.wav     | open no.wav: there is no such file; check the path
+        check a.wav --channel 0        | open a.wav: channel=0 was asked for, but channels are counted from 1
         check --demo --moves m.json    | check: --moves says what was turned since an earlier take; name that with --after OLD
         listen --seconds 0             | listen: --seconds 0.0, but more than 0 is needed
         presets                        | presets: say list, show or verify; see evenwood presets --help

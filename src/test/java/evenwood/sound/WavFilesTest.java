@@ -99,11 +99,11 @@ class WavFilesTest {
 
     @Test
     void whatIsNoNumberIsHeardAsZeroAndCounted() throws IOException {
-        Path file = write(WavBytes.riff().fmt(3, 1, 48_000, 4, 32).letters("data").u32(20)
-            .floats(0.5f, Float.NaN, Float.POSITIVE_INFINITY, Float.NEGATIVE_INFINITY, 2f).bytes());
+        Path file = write(WavBytes.riff().fmt(3, 1, 48_000, 4, 32).letters("data").u32(24)
+            .floats(0.5f, Float.NaN, Float.POSITIVE_INFINITY, Float.NEGATIVE_INFINITY, 2f, 1e30f).bytes());
         try (SoundFile source = SoundFiles.open(file, 1)) {
-            assertThat(Drained.samples(source)).containsExactly(0.5f, 0, 0, 0, 2f);
-            assertThat(source.replacedSamples()).isEqualTo(3);
+            assertThat(Drained.samples(source)).containsExactly(0.5f, 0, 0, 0, 2f, 0);
+            assertThat(source.replacedSamples()).isEqualTo(4);
         }
     }
 
