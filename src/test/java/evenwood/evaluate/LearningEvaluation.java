@@ -63,6 +63,7 @@ public final class LearningEvaluation implements Evaluation {
         BandResponse response = response(source);
         for (double position : new double[] {0, 10}) {
             figure("takes at 0, 5, 10: from 5 to " + Math.round(position), error(law, knob, 5, position, response));
+            figure("takes at 0, 5, 10: from 5 to 0 or 10, worst band", worst(law, knob, position, response));
             figure("nominal: from 5 to " + Math.round(position), error(new NominalLaw(), knob, 5, position, response));
             learned.ifPresent(each -> figure("share of bands within the uncertainty that was said", covered(each, knob, position, response)));
         }
@@ -108,6 +109,14 @@ public final class LearningEvaluation implements Evaluation {
     private static double error(ControlLaw law, UnknownKnob knob, double from, double to, BandResponse response) {
         double[] predicted = difference(law.bandsDb(at(knob, to), response), law.bandsDb(at(knob, from), response));
         return deviation(difference(predicted, real(knob, from, to, response)));
+    }
+
+    /** The band that is furthest off, around the mean of all. */
+    private static double worst(ControlLaw law, UnknownKnob knob, double to, BandResponse response) {
+        double[] predicted = difference(law.bandsDb(at(knob, to), response), law.bandsDb(at(knob, 5), response));
+        double[] off = difference(predicted, real(knob, 5, to, response));
+        double mean = Arrays.stream(off).average().orElse(0);
+        return Arrays.stream(off).map(db -> Math.abs(db - mean)).max().orElse(0);
     }
 
     private static double[] real(UnknownKnob knob, double from, double to, BandResponse response) {
