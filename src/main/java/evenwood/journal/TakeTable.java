@@ -111,6 +111,10 @@ final class TakeTable {
         return many(query, row -> new ReadingPoint(row.getLong(1), row.getLong(2), row.getDouble(3)), values.toArray());
     }
 
+    List<String> instruments() throws SQLException {
+        return many("SELECT instrument FROM take WHERE instrument <> '' GROUP BY instrument ORDER BY COUNT(*) DESC, instrument", row -> row.getString(1));
+    }
+
     private static TakeLine line(ResultSet row) throws SQLException {
         return new TakeLine(row.getLong(1), row.getString(2), time(row.getLong(3), row.getInt(4)), row.getString(5), row.getDouble(6),
             row.getString(7), row.getString(8), row.getString(9), row.getString(10), words(row.getString(11)), words(row.getString(12)), row.getBoolean(13));
