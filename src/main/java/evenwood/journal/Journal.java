@@ -53,6 +53,14 @@ public final class Journal implements AutoCloseable {
             .orElseThrow(() -> new JournalProblem("journal: there is no take " + id + "; see evenwood journal list"));
     }
 
+    /** The same with its sound, as it can be kept in another journal. */
+    public TakeToKeep takeToKeep(long id) {
+        KeptTake take = take(id);
+        TakeLine line = take.line();
+        return new TakeToKeep(line.uid(), line.keptAt(), take.assessment(), take.rig(),
+            new TakeWords(line.instrument(), line.venue(), line.note(), line.tags()), flac(id));
+    }
+
     /** The sound of a take, if it was kept. */
     public Optional<byte[]> flac(long id) {
         return store.read(connection -> new TakeTable(connection).flac(id));

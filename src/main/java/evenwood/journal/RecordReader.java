@@ -8,6 +8,7 @@ import java.lang.reflect.Constructor;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -203,6 +204,9 @@ final class RecordReader {
         }
         if (type == String.class) {
             return json.getText();
+        }
+        if (type == OffsetDateTime.class) {
+            return OffsetDateTime.parse(json.getText());
         }
         if (type == Object.class) {
             return figure();

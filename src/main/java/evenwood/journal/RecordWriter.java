@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.lang.reflect.Array;
 import java.lang.reflect.RecordComponent;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -105,6 +106,8 @@ final class RecordWriter {
             json.writeBoolean(flag);
         } else if (value instanceof String text) {
             json.writeString(text);
+        } else if (value instanceof OffsetDateTime time) {
+            json.writeString(time.toString());
         } else if (value instanceof Enum<?> constant) {
             json.writeString(constant.name());
         } else {

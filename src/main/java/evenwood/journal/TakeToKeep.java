@@ -23,4 +23,8 @@ public record TakeToKeep(String uid, OffsetDateTime keptAt, Assessment assessmen
     public TakeToKeep withFlac(byte[] sound) {
         return new TakeToKeep(uid, keptAt, assessment, rig, words, Optional.of(sound));
     }
+
+    public TakeToKeep withoutSound() {
+        return new TakeToKeep(uid, keptAt, assessment, rig, words, Optional.empty());
+    }
 }
