@@ -27,6 +27,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** What the player tells about the take, so that the advice fits: the instrument, the rig. */
@@ -38,11 +39,14 @@ final class AdviceOptions {
     private Path rigFile;
 
     @Option(names = "--like", paramLabel = "TAKE",
-        description = "A take that sounds as this one should, on the same instrument; another song in another key does no harm.")
+        description = "A file or a kept take's number: it sounds as this one should, on the same instrument; another song in another key does no harm.")
     private String like;
 
     @Option(names = "--like-channel", paramLabel = "N", defaultValue = "1", description = "Which channel of that take to hear, counted from 1 (default: 1).")
     private int likeChannel;
+
+    @Mixin
+    private final JournalPlace journal = new JournalPlace();
 
     private Optional<WantedTake> wanted = Optional.empty();
     private Optional<Instrument> played = Optional.empty();
@@ -53,7 +57,17 @@ final class AdviceOptions {
         Presets presets = Presets.ofPlayer();
         rig = Optional.ofNullable(rigFile).map(file -> RigInUse.read(file, presets));
         played = Optional.ofNullable(instrument).map(presets::instrument).or(() -> rig.map(each -> each.rig().instrument()));
-        wanted = Optional.ofNullable(like).map(path -> WantedTake.measure("check --like", path, likeChannel, terminal));
+        wanted = Optional.ofNullable(like).map(path -> WantedTake.of("check --like", path, likeChannel, journal, terminal));
+    }
+
+    /** Which journal kept takes come from and go to. */
+    JournalPlace journal() {
+        return journal;
+    }
+
+    /** What was played, as the player named it; empty when it was not said. */
+    String instrumentId() {
+        return played.map(Instrument::id).orElse("");
     }
 
     Optional<RigInUse> rig() {

@@ -2,6 +2,7 @@ package evenwood.cli;
 
 import evenwood.coach.Assessment;
 import evenwood.coach.StoredMove;
+import evenwood.eq.RigInUse;
 import evenwood.judge.Statement;
 import evenwood.live.WholeTake;
 import evenwood.measure.TakeReadings;
@@ -45,6 +46,9 @@ final class CheckCommand implements Callable<Integer> {
         description = "What was turned since then: what check --json printed for it, with only the moves that were made.")
     private Path moves;
 
+    @Mixin
+    private final KeepOptions keep = new KeepOptions();
+
     @Option(names = "--json", description = "Prints one JSON object instead of words.")
     private boolean json;
 
@@ -61,7 +65,7 @@ final class CheckCommand implements Callable<Integer> {
             throw new BadInput("check: --moves says what was turned since an earlier take; name that with --after OLD");
         }
         advice.prepare(terminal);
-        Optional<TakeReadings> old = Optional.ofNullable(before).map(path -> WantedTake.measure("check --after", path, beforeChannel, terminal).readings());
+        Optional<TakeReadings> old = Optional.ofNullable(before).map(path -> WantedTake.of("check --after", path, beforeChannel, advice.journal(), terminal).readings());
         try (SoundSource source = take.open()) {
             try (ProgressBar progress = new ProgressBar(terminal)) {
                 return tell(WholeTake.measure(source, progress::show), source, old);
@@ -77,9 +81,10 @@ final class CheckCommand implements Callable<Integer> {
         } else {
             CheckText.lines(assessment, Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
         }
+        boolean kept = !keep.isWanted() || keep.keep(advice.journal(), assessment, advice.rig().map(RigInUse::rig), advice.instrumentId(), terminal);
         Optional<String> trouble = whole.failure().map(SoundProblem::getMessage).or(() -> cutShort(source));
-        if (trouble.isPresent()) {
-            terminal.note(trouble.get());
+        if (trouble.isPresent() || !kept) {
+            trouble.ifPresent(terminal::note);
             return ExitCode.FAILED_MIDWAY;
         }
         return assessment.verdict().hasStrong() ? ExitCode.STRONG_FINDING : ExitCode.DONE;

@@ -27,6 +27,7 @@ public final class EvenwoodCommand implements Runnable {
             .addSubcommand(new LearnCommand(terminal))
             .addSubcommand(new PresetsCommand(terminal))
             .addSubcommand(new WireCommand(terminal))
+            .addSubcommand(new JournalCommand(terminal))
             .setOut(terminal.helpWriter())
             .setParameterExceptionHandler(failures)
             .setExecutionExceptionHandler(failures)
@@ -36,7 +37,7 @@ public final class EvenwoodCommand implements Runnable {
 
     @Override
     public void run() {
-        throw new BadInput("evenwood: say what to do: check, listen, guide, render, audition, learn, wire or presets; see evenwood --help");
+        throw new BadInput("evenwood: say what to do: check, listen, guide, render, audition, learn, wire, journal or presets; see evenwood --help");
     }
 
     static final class Version implements CommandLine.IVersionProvider {

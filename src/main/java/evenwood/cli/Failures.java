@@ -1,5 +1,6 @@
 package evenwood.cli;
 
+import evenwood.journal.JournalProblem;
 import evenwood.report.MovesFile;
 import evenwood.rig.PresetProblem;
 import evenwood.sound.SoundProblem;
@@ -33,7 +34,7 @@ final class Failures implements CommandLine.IParameterExceptionHandler, CommandL
             terminal.note(sound.getMessage());
             return sound.isMidway() ? ExitCode.FAILED_MIDWAY : ExitCode.BAD_INPUT;
         }
-        if (problem instanceof BadInput || problem instanceof PresetProblem || problem instanceof MovesFile.BadMoves) {
+        if (problem instanceof BadInput || problem instanceof JournalProblem || problem instanceof PresetProblem || problem instanceof MovesFile.BadMoves) {
             terminal.note(problem.getMessage());
             return ExitCode.BAD_INPUT;
         }

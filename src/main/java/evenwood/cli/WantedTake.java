@@ -1,16 +1,33 @@
 package evenwood.cli;
 
 import evenwood.coach.Assessment;
+import evenwood.journal.Journal;
 import evenwood.judge.SharedNotesRule;
 import evenwood.judge.Statement;
 import evenwood.judge.ToneComparison;
 import evenwood.live.WholeTake;
 import evenwood.measure.TakeReadings;
 import evenwood.sound.SoundSource;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 
 /** The take another one should sound like. */
 record WantedTake(TakeReadings readings) {
+    /**
+     * A file, or a take kept in the journal named by its number (also #12, where a file is named 12).
+     *
+     * @throws BadInput when it cannot be compared with
+     */
+    static WantedTake of(String what, String named, int channel, JournalPlace place, Terminal terminal) {
+        if (!named.matches("#?\\d{1,18}") || Files.exists(Path.of(named))) {
+            return measure(what, named, channel, terminal);
+        }
+        try (Journal journal = place.open()) {
+            return playedIn(what, "take " + named, journal.take(Long.parseLong(named.replace("#", ""))).assessment().readings());
+        }
+    }
+
     /**
      * @param what the command and option that named the take, for the words when it cannot be compared with
      * @throws BadInput when it cannot
@@ -21,11 +38,15 @@ record WantedTake(TakeReadings readings) {
             if (whole.failure().isPresent()) {
                 throw new BadInput(what + ": " + whole.failure().get().getMessage());
             }
-            if (!whole.readings().hasPlaying()) {
-                throw new BadInput(what + ": no playing was heard in " + path + "; name a take of the same instrument with single notes in it");
-            }
-            return new WantedTake(whole.readings());
+            return playedIn(what, path, whole.readings());
         }
+    }
+
+    private static WantedTake playedIn(String what, String name, TakeReadings readings) {
+        if (!readings.hasPlaying()) {
+            throw new BadInput(what + ": no playing was heard in " + name + "; name a take of the same instrument with single notes in it");
+        }
+        return new WantedTake(readings);
     }
 
     ToneComparison comparison(TakeReadings heard) {
