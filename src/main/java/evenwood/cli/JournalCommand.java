@@ -7,13 +7,19 @@ import evenwood.journal.Journal;
 import evenwood.journal.JournalExport;
 import evenwood.journal.JournalTable;
 import evenwood.journal.KeptTake;
+import evenwood.journal.Reading;
+import evenwood.journal.Suspicion;
+import evenwood.journal.TakeComparison;
 import evenwood.journal.TakeFilter;
 import evenwood.journal.TakeLine;
 import evenwood.journal.TakeWords;
+import evenwood.journal.Trend;
 import evenwood.report.CheckText;
 import evenwood.report.JournalJson;
 import evenwood.report.JournalText;
 import evenwood.report.Sentences;
+import evenwood.report.TrendJson;
+import evenwood.report.TrendText;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
@@ -80,6 +86,50 @@ final class JournalCommand implements Runnable {
             } else {
                 JournalText.head(take, events).forEach(terminal::line);
                 CheckText.lines(take.assessment(), Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
+            }
+        }
+        return ExitCode.DONE;
+    }
+
+    @Command(name = "compare", mixinStandardHelpOptions = true, description = "Two kept takes side by side: what differs and whether it is real.")
+    int compare(@Mixin JournalPlace place, @Parameters(index = "0", paramLabel = "BEFORE", description = TAKE_WORDS) long before,
+                @Parameters(index = "1", paramLabel = "AFTER", description = "The other one's.") long after, @Option(names = "--json", description = JSON_WORDS) boolean json) {
+        try (Journal journal = place.open()) {
+            TakeComparison both = journal.compare(before, after);
+            if (json) {
+                terminal.raw(TrendJson.of(both));
+            } else {
+                new TrendText(Sentences.english()).lines(both).forEach(terminal::line);
+            }
+        }
+        return ExitCode.DONE;
+    }
+
+    @Command(name = "trend", mixinStandardHelpOptions = true,
+        description = "A reading over time; without READING what the takes say about strings, battery and channel.")
+    int trend(@Mixin JournalPlace place, @Mixin TakeChoice choice,
+              @Parameters(arity = "0..1", paramLabel = "READING", description = "A name as in check --json: highDb, hissDbfs, truePeakDbtp; trebleDb, outputDb; band4000Db.") String name,
+              @Option(names = "--json", description = JSON_WORDS) boolean json) {
+        Optional<Reading> reading = Optional.ofNullable(name).map(word -> Reading.named(word).orElseThrow(() -> new BadInput("journal trend: " + word
+            + ", but one of these is needed: " + Reading.ALL.stream().map(Reading::name).filter(each -> !each.startsWith("band")).collect(Collectors.joining(", ")) + ", band50Db to band16000Db")));
+        TrendText words = new TrendText(Sentences.english());
+        try (Journal journal = place.open()) {
+            if (reading.isPresent()) {
+                Trend trend = journal.trend(reading.get(), choice.filter());
+                if (json) {
+                    terminal.raw(TrendJson.of(trend));
+                } else {
+                    words.lines(trend).forEach(terminal::line);
+                }
+                return ExitCode.DONE;
+            }
+            List<Suspicion> suspicions = journal.suspicions(choice.filter());
+            if (json) {
+                terminal.raw(TrendJson.of(suspicions, Sentences.english()));
+            } else if (suspicions.isEmpty()) {
+                terminal.line(Sentences.english().say("journal.nothing-suspected"));
+            } else {
+                suspicions.forEach(suspicion -> terminal.line(words.line(suspicion)));
             }
         }
         return ExitCode.DONE;

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
 
 /**
  * Every take that was kept, and what happened in between.
@@ -109,6 +110,37 @@ public final class Journal implements AutoCloseable {
     /** One reading of the takes that pass the filter and have it, oldest first. */
     public List<ReadingPoint> points(String readingName, TakeFilter filter) {
         return store.read(connection -> new TakeTable(connection).points(readingName, filter));
+    }
+
+    /** A reading over time with events and what the numbers support; see {@link Reading#named}. */
+    public Trend trend(Reading reading, TakeFilter filter) {
+        return Trend.of(reading, points(reading.name(), filter), eventsFor(filter));
+    }
+
+    /** What the takes say about strings, battery and channel; best asked of one instrument. */
+    public List<Suspicion> suspicions(TakeFilter filter) {
+        List<Event> events = eventsFor(filter);
+        Suspicion.Points points = name -> points(name, filter);
+        return Stream.of(Suspicion.strings(points, events), Suspicion.battery(points, events), Suspicion.noise(points, events))
+            .flatMap(Optional::stream).toList();
+    }
+
+    /** Two takes side by side; how much readings usually scatter is learned from the other takes of the second one's instrument. */
+    public TakeComparison compare(long before, long after) {
+        KeptTake second = take(after);
+        TakeFilter same = second.line().instrument().isEmpty() ? TakeFilter.ALL : TakeFilter.ALL.ofInstrument(second.line().instrument());
+        return TakeComparison.of(take(before), second, reading -> points(reading.name(), same).stream()
+            .filter(point -> point.takeId() != before && point.takeId() != after).toList());
+    }
+
+    /** Instruments there are takes of, most takes first; takes of which nobody said what was played are left out. */
+    public List<String> instruments() {
+        return store.read(connection -> new TakeTable(connection).instruments());
+    }
+
+    private List<Event> eventsFor(TakeFilter filter) {
+        return filter.instrument().map(name -> events().stream().filter(event -> event.instrument().isEmpty()
+            || event.instrument().equalsIgnoreCase(name)).toList()).orElseGet(this::events);
     }
 
     Store store() {

@@ -9,7 +9,6 @@ import evenwood.measure.ToneDifference;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -58,8 +57,7 @@ public final class TrendText {
     public String line(Suspicion suspicion) {
         Change change = suspicion.change();
         String key = "journal." + suspicion.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
-        long days = suspicion.since().map(event -> ChronoUnit.DAYS.between(event.at().toInstant(), change.to())).orElse(-1L);
-        String since = suspicion.since().map(event -> sentences.say("journal.since-event", days)).orElseGet(() -> sentences.say("journal.since-day", day(change.from())));
+        String since = suspicion.since().map(event -> sentences.say("journal.since-event", day(event.at().toInstant()))).orElseGet(() -> sentences.say("journal.since-day", day(change.from())));
         return sentences.say(key, since, Math.abs(change.amount()), least(change), most(change), percent(change.confidence()));
     }
 
