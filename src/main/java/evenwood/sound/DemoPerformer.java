@@ -34,6 +34,11 @@ public final class DemoPerformer implements SoundSource {
         lengthFrames = Math.round(DemoScore.lengthSeconds(notes) * sampleRateHz);
     }
 
+    /** Where its parts begin, in seconds: quiet, soft, usual, hard, tune. */
+    public static List<Double> partStartsSeconds(long seed) {
+        return DemoScore.partStartsSeconds(seed);
+    }
+
     @Override
     public SoundFormat format() {
         return format;

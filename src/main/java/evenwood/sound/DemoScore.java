@@ -32,6 +32,7 @@ final class DemoScore {
 
     private final SplittableRandom random;
     private final List<DemoNote> notes = new ArrayList<>();
+    private final List<Double> starts = new ArrayList<>(List.of(0.0, QUIET_SECONDS));
     private double now = QUIET_SECONDS;
 
     private DemoScore(long seed) {
@@ -40,14 +41,18 @@ final class DemoScore {
 
     static List<DemoNote> of(long seed) {
         DemoScore score = new DemoScore(seed);
-        score.broken(SOFT, 2, G, C);
-        score.rest();
-        score.broken(USUAL, 2, G, E_MINOR, D);
-        score.rest();
-        score.strummed(HARD, G, C, D, G);
-        score.rest();
-        score.tune();
+        score.play();
         return score.notes.stream().sorted(Comparator.comparingDouble(DemoNote::startSeconds)).toList();
+    }
+
+    private void play() {
+        broken(SOFT, 2, G, C);
+        rest();
+        broken(USUAL, 2, G, E_MINOR, D);
+        rest();
+        strummed(HARD, G, C, D, G);
+        rest();
+        tune();
     }
 
     /** When the last string is silent and a moment of quiet has passed. */
@@ -55,8 +60,16 @@ final class DemoScore {
         return notes.stream().mapToDouble(DemoNote::stopSeconds).max().orElse(0) + QUIET_SECONDS;
     }
 
+    /** Where the parts begin, in seconds: quiet, soft, usual, hard, tune. */
+    static List<Double> partStartsSeconds(long seed) {
+        DemoScore score = new DemoScore(seed);
+        score.play();
+        return List.copyOf(score.starts);
+    }
+
     private void rest() {
         now += REST_SECONDS;
+        starts.add(now);
     }
 
     private void broken(double strength, int times, int[]... chords) {

@@ -2,6 +2,7 @@ package evenwood.ui.model;
 
 import evenwood.coach.Assessment;
 import evenwood.coach.Coach;
+import evenwood.coach.GuidedCheck;
 import evenwood.coach.Move;
 import evenwood.coach.PeakAfter;
 import evenwood.coach.PeakForecast;
@@ -60,6 +61,7 @@ public final class CurrentTake implements AutoCloseable {
     private volatile Now now = Now.NOTHING;
     private volatile int job;
     private volatile Optional<Assessment> before = Optional.empty();
+    private volatile PlayedDemo.Part demoPart = PlayedDemo.Part.ALL;
     private volatile EqChain demoMoves = EqChain.FLAT;
     private volatile Set<Fault> demoCured = Set.of();
     // Of the work thread only:
@@ -132,6 +134,16 @@ public final class CurrentTake implements AutoCloseable {
         });
     }
 
+    /** What the demo's invented player is asked for; empty lets it play all there is, once. */
+    public void askDemo(Optional<GuidedCheck.Step> step) {
+        demoPart = step.map(each -> switch (each) {
+            case QUIET -> PlayedDemo.Part.QUIET;
+            case SOFT -> PlayedDemo.Part.SOFT;
+            case HARD -> PlayedDemo.Part.HARD;
+            case PLAY, DONE -> PlayedDemo.Part.TUNE;
+        }).orElse(PlayedDemo.Part.ALL);
+    }
+
     /** Ends a check under way; what was measured until then is shown. */
     public void cancel() {
         job++;
@@ -170,7 +182,7 @@ public final class CurrentTake implements AutoCloseable {
     private void listen(SoundChoice choice) {
         Supplier<? extends SoundSource> opener = choice instanceof SoundChoice.Live live
             ? LiveInputs.opener(LiveInputs.choose(live.inputName().isEmpty() ? null : live.inputName()), live.channel())
-            : () -> new PlayedDemo(demoScenario(), demoMoves, demoPace);
+            : () -> new PlayedDemo(demoScenario(), demoMoves, demoPace, () -> demoPart);
         SoundSource source = opener.get();
         kept.begin(source.format());
         listening = Listening.start(source, opener, kept);

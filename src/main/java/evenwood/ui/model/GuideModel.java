@@ -78,6 +78,11 @@ public final class GuideModel {
         return begun && !isOver();
     }
 
+    /** What is asked for just now. */
+    public Optional<GuidedCheck.Step> asked() {
+        return isOn() && !check.isPaused() ? Optional.of(check.step()) : Optional.empty();
+    }
+
     public boolean isOver() {
         return check.step() == GuidedCheck.Step.DONE;
     }

@@ -34,7 +34,7 @@ public record LevelPicture(double peakDbtp, double highestDbtp, double lufs, Tar
         double floor = now.readings().map(LevelPicture::floor).orElse(none);
         State state = state(now);
         return new LevelPicture(now.isLive() ? peak : highest, highest, lufs, window, onset, floor, state, words.say("level." + state.name().toLowerCase(java.util.Locale.ROOT)),
-            words.level(peak, "unit.dbtp"), words.level(highest, "unit.dbtp"), words.level(lufs, "unit.lufs"),
+            words.level(now.isLive() ? peak : highest, "unit.dbtp"), words.level(highest, "unit.dbtp"), words.level(lufs, "unit.lufs"),
             words.say("level.window", window.lowDbtp(), window.highDbtp()), words.level(onset, "unit.dbfs"), words.level(floor, "unit.dbfs"));
     }
 

@@ -7,7 +7,10 @@ import evenwood.judge.Severity;
 import evenwood.judge.ToneComparison;
 import evenwood.measure.BandLevel;
 import evenwood.measure.TakeReadings;
+import evenwood.measure.ThirdOctave;
 import evenwood.measure.ToneDifference;
+import evenwood.rig.Rig;
+import evenwood.rig.ToneTarget;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -22,7 +25,7 @@ import java.util.Optional;
  * @param before    what the take before was like; empty when there is none
  * @param tags      the faults that lie somewhere on the axis, lowest first
  * @param topDb     upper end of the axis
- * @param unit      what the axis counts
+ * @param unit      what the axis counts, to stand behind each of its numbers
  */
 public record TonePicture(List<Point> heard, List<Point> wanted, List<Point> predicted, List<Point> before, List<Tag> tags, double topDb, String unit) {
     public static final double RANGE_DB = 60;
@@ -39,9 +42,11 @@ public record TonePicture(List<Point> heard, List<Point> wanted, List<Point> pre
         return heard.isEmpty();
     }
 
-    public static TonePicture of(Optional<Assessment> now, Optional<Assessment> before, Words words) {
+    /** @param rig what is played, so that the sound it should have is there before the first note */
+    public static TonePicture of(Optional<Assessment> now, Optional<Assessment> before, Optional<Rig> rig, Words words) {
         List<Point> heard = now.map(each -> heard(each.readings())).orElse(List.of());
-        List<Point> wanted = now.flatMap(each -> each.verdict().tone()).map(TonePicture::wanted).orElse(List.of());
+        List<Point> wanted = now.flatMap(each -> each.verdict().tone()).map(TonePicture::wanted)
+            .orElseGet(() -> heard.isEmpty() ? rig.flatMap(each -> each.instrument().target()).map(TonePicture::usual).orElse(List.of()) : List.of());
         List<Point> predicted = now.map(TonePicture::predicted).orElse(List.of());
         List<Point> earlier = before.map(each -> heard(each.readings())).orElse(List.of());
         double top = USUAL_TOP_DB;
@@ -49,7 +54,7 @@ public record TonePicture(List<Point> heard, List<Point> wanted, List<Point> pre
             top = Math.max(top, line.stream().mapToDouble(point -> point.db + point.eitherSideDb).max().orElse(top));
         }
         return new TonePicture(heard, wanted, predicted, earlier, now.map(each -> tags(each, words)).orElse(List.of()),
-            Math.ceil(top + HEADROOM_DB), words.say("tone.axis"));
+            Math.ceil(top + HEADROOM_DB), words.say("tone.axis", words.say("unit.db")));
     }
 
     private static List<Point> heard(TakeReadings readings) {
@@ -76,13 +81,21 @@ public record TonePicture(List<Point> heard, List<Point> wanted, List<Point> pre
         return points;
     }
 
+    private static List<Point> usual(ToneTarget target) {
+        List<Point> points = new ArrayList<>();
+        for (int i = 0; i < ToneTarget.BANDS; i++) {
+            points.add(new Point(ThirdOctave.FROM_50_HZ_TO_16_KHZ.get(i).centreHz(), target.levelDb().get(i), target.toleranceDb().get(i)));
+        }
+        return points;
+    }
+
     private static List<Point> predicted(Assessment assessment) {
         Optional<ToneDifference> after = assessment.predicted().filter(each -> !each.change().filters().isEmpty()).flatMap(Prediction::tone);
         Optional<ToneComparison> tone = assessment.verdict().tone();
         if (after.isEmpty() || tone.isEmpty()) {
             return List.of();
         }
-        Map<evenwood.measure.ThirdOctave, Double> wanted = tone.get().wantedDb();
+        Map<ThirdOctave, Double> wanted = tone.get().wantedDb();
         return after.get().bands().stream().filter(band -> wanted.containsKey(band.band()) && Double.isFinite(wanted.get(band.band())))
             .map(band -> new Point(band.centreHz(), wanted.get(band.band()) + band.differenceDb(), 0)).toList();
     }

@@ -30,14 +30,14 @@ public final class DialPainter {
     }
 
     private void knob(GraphicsContext g, double width, double height, boolean marked, double from, double to) {
-        double radius = Math.min(width, height) * 0.33;
+        double radius = Math.min(width, height) * 0.3;
         double x = width / 2;
         double y = height / 2 + radius * 0.12;
         if (marked) {
             g.setStroke(ink.faint());
             g.setLineWidth(1.5);
             for (int mark = 0; mark <= KNOB_MARKS; mark++) {
-                ray(g, x, y, radius * 1.14, radius * (mark % 5 == 0 ? 1.34 : 1.24), mark / (double) KNOB_MARKS);
+                ray(g, x, y, radius * 1.1, radius * (mark % 5 == 0 ? 1.3 : 1.2), mark / (double) KNOB_MARKS);
             }
         }
         g.setFill(ink.trough());
@@ -46,7 +46,7 @@ public final class DialPainter {
         g.setLineWidth(1.5);
         g.strokeOval(x - radius, y - radius, 2 * radius, 2 * radius);
         if (from != to) {
-            arc(g, x, y, radius * (marked ? 0.8 : 1.24), from, to);
+            arc(g, x, y, radius * (marked ? 1.5 : 1.24), from, to);
             g.setStroke(ink.faint());
             g.setLineWidth(2);
             g.setLineDashes(3, 3);

@@ -31,7 +31,7 @@ public final class LadderPainter {
         double top = em * 0.8;
         double bottom = height - em * 0.8;
         double numbers = em * 2.4;
-        double column = Math.max(em * 1.6, Math.min(em * 3.2, width * 0.22));
+        double column = Math.max(em * 1.6, Math.min(em * 2.8, width * 0.18));
         double left = numbers + em * 0.5;
         double right = left + column;
         ticks(g, numbers, left, right, top, bottom);
@@ -55,8 +55,12 @@ public final class LadderPainter {
             g.setStroke(ink.line());
             g.setLineWidth(1);
             g.strokeLine(left - ink.em() * 0.3, y, left, y);
-            ink.write(g, db == 0 ? "0" : "−" + -db, numbers, y, TextAlignment.RIGHT, 0.85, false, ink.faint());
+            ink.write(g, label(db), numbers, y, TextAlignment.RIGHT, 0.85, false, ink.faint());
         }
+    }
+
+    private String label(int db) {
+        return db == 0 ? "0" : "−" + -db;
     }
 
     private void window(GraphicsContext g, LevelPicture level, double left, double right, double top, double bottom) {
@@ -141,7 +145,7 @@ public final class LadderPainter {
         private void draw(Mark mark, double middle) {
             double em = ink.em();
             double y = y(mark.db, top, bottom);
-            double text = column + em * 1.5;
+            double text = column + em * 1.2;
             g.setStroke(mark.colour);
             g.setLineWidth(1.5);
             g.strokePolyline(new double[] {column + 2, column + em * 0.5, text - em * 0.3}, new double[] {y, y, middle}, 3);

@@ -25,7 +25,7 @@ public final class TonePainter {
 
     public void paint(GraphicsContext g, double width, double height, TonePicture tone) {
         double em = ink.em();
-        double left = em * 2.6;
+        double left = em * 3.6;
         double right = width - em * 0.6;
         double tagRow = em * 1.75;
         TagRows rows = new TagRows(left, right, em * 0.4);
@@ -69,9 +69,8 @@ public final class TonePainter {
         for (int db : frame.scale.ticks(12)) {
             double y = Math.round(frame.y(db)) + 0.5;
             g.strokeLine(frame.left, y, frame.right, y);
-            ink.write(g, db == 0 ? "0" : db > 0 ? "+" + db : "−" + -db, frame.left - ink.em() * 0.4, y, TextAlignment.RIGHT, 0.8, false, ink.faint());
+            ink.write(g, (db == 0 ? "0" : db > 0 ? "+" + db : "−" + -db) + unit, frame.left - ink.em() * 0.3, y, TextAlignment.RIGHT, 0.8, false, ink.faint());
         }
-        ink.write(g, unit, frame.left + ink.em() * 0.4, frame.bottom - ink.em() * 0.7, TextAlignment.LEFT, 0.8, false, ink.faint());
     }
 
     private void ribbon(GraphicsContext g, List<TonePicture.Point> wanted, Frame frame) {
@@ -141,7 +140,7 @@ public final class TonePainter {
             double from = frame.x(tag.lowHz());
             double to = frame.x(tag.highHz());
             double y = ink.em() * 0.4 + (places.get(i).row() + 1) * tagRow - ink.em() * 0.3;
-            g.setFill(Color.color(colour.getRed(), colour.getGreen(), colour.getBlue(), ink.isDark() ? 0.22 : 0.16));
+            g.setFill(Color.color(colour.getRed(), colour.getGreen(), colour.getBlue(), ink.isDark() ? 0.12 : 0.08));
             g.fillRect(from, y, Math.max(2, to - from), frame.bottom - y);
             g.setStroke(colour);
             g.setLineWidth(2);

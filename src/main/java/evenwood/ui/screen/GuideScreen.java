@@ -22,12 +22,14 @@ final class GuideScreen implements Screen {
     private final Board steps;
     private final Board level;
     private final Label asking = Parts.text("", "asking");
+    private final Label listening = Parts.text("", "quiet");
     private final Label levelWords = Parts.word("", "level-words");
     private final Button begin;
     private final Button pause;
     private final Button redo;
     private final Button skip;
     private final VBox running;
+    private final VBox purposes;
     private final Outcome outcome;
     private final Region node;
     private final StepPainter stepPainter;
@@ -49,9 +51,11 @@ final class GuideScreen implements Screen {
         skip = Parts.button("guide-skip", words.say("guide.skip"), this::skip, "flat");
         FlowPane buttons = new FlowPane(begin, pause, redo, skip);
         buttons.getStyleClass().add("buttons");
-        running = Parts.sheet(words.say("guide.title"), steps, asking, Parts.row(level, levelWords), buttons);
+        Button change = Parts.button("guide-source", words.say("guide.other-source"), () -> around.open().accept("source"), "small", "flat");
+        running = Parts.sheet(words.say("guide.title"), Parts.row(listening, change), steps, asking, Parts.row(level, levelWords), buttons);
         outcome = new Outcome(around, this::begin);
-        VBox content = Parts.column(running, outcome.node());
+        purposes = Parts.sheet(words.say("guide.purposes"), purpose("quiet"), purpose("soft"), purpose("hard"), purpose("play"));
+        VBox content = Parts.column(running, purposes, outcome.node());
         content.getStyleClass().add("page");
         node = Parts.scrolled(content);
         refresh(Now.NOTHING);
@@ -76,6 +80,7 @@ final class GuideScreen implements Screen {
     public void show(Now now) {
         if (model.isOn()) {
             model.hear(now);
+            around.take().askDemo(model.asked());
             if (model.isOver()) {
                 around.take().stop();
             }
@@ -85,6 +90,7 @@ final class GuideScreen implements Screen {
 
     private void begin() {
         model.begin();
+        around.take().askDemo(model.asked());
         Now now = around.take().now();
         boolean again = now.assessment().isPresent() && now.choice().isPresent() && now.choice().get().isLive();
         if (again) {
@@ -100,6 +106,16 @@ final class GuideScreen implements Screen {
         String input = around.choices().get("source.input", "");
         return now.choice().filter(SoundChoice::isLive).orElseGet(() -> input.isEmpty() || now.choice().isPresent() ? new SoundChoice.DemoPlayed()
             : new SoundChoice.Live(input, (int) around.choices().number("source.channel", 1)));
+    }
+
+    private String sourceName(Now now) {
+        Words words = around.words();
+        return source(now) instanceof SoundChoice.Live live ? live.inputName().equals("default") ? words.say("source.default-input") : live.inputName()
+            : words.say("guide.demo");
+    }
+
+    private Region purpose(String step) {
+        return new VBox(Parts.text(around.words().say("guide." + step), "finding-title"), Parts.text(around.words().say("guide.purpose." + step), "quiet"));
     }
 
     private void pause() {
@@ -137,6 +153,9 @@ final class GuideScreen implements Screen {
         LevelPicture heard = LevelPicture.of(now, words);
         level.paint((g, width, height) -> barPainter.paint(g, width, height, on ? heard.peakDbtp() : Double.NEGATIVE_INFINITY));
         levelWords.setText(on ? heard.peakText() : words.say("number.none"));
+        listening.setText(words.say("guide.listening", sourceName(now)));
+        purposes.setVisible(!(begun && picture.over()));
+        purposes.setManaged(purposes.isVisible());
         outcome.show(now, begun && picture.over());
     }
 }

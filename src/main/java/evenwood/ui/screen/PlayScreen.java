@@ -6,6 +6,7 @@ import evenwood.ui.model.BalancePicture;
 import evenwood.ui.model.LevelPicture;
 import evenwood.ui.model.MoveCard;
 import evenwood.ui.model.Now;
+import evenwood.ui.model.SoundChoice;
 import evenwood.ui.model.StripPicture;
 import evenwood.ui.model.TonePicture;
 import evenwood.ui.model.TunerPicture;
@@ -63,7 +64,7 @@ final class PlayScreen implements Screen {
         this.around = around;
         Words words = around.words();
         em = around.ink().em();
-        ladder = new Board(em * 12, em * 20);
+        ladder = new Board(em * 15, em * 20);
         tone = new Board(em * 20, em * 17);
         tuner = new Board(em * 11, em * 8);
         strip = new Board(em * 20, em * 7);
@@ -137,7 +138,7 @@ final class PlayScreen implements Screen {
 
     private void showAssessment() {
         Words words = around.words();
-        TonePicture picture = TonePicture.of(shown, around.take().before(), words);
+        TonePicture picture = TonePicture.of(shown, around.take().before(), around.rig().rig(), words);
         tone.saying(words.say("tone.title"));
         tone.paint((g, width, height) -> tonePainter.paint(g, width, height, picture));
         toneWords.setText(toneWords(picture));
@@ -155,7 +156,7 @@ final class PlayScreen implements Screen {
     private String toneWords(TonePicture picture) {
         Words words = around.words();
         if (picture.isEmpty()) {
-            return words.say("tone.empty");
+            return words.say(picture.wanted().isEmpty() ? "tone.empty" : "tone.empty-usual");
         }
         String wanted = words.say(picture.wanted().isEmpty() ? "tone.no-target" : "tone.legend");
         return wanted + (picture.predicted().isEmpty() ? "" : " " + words.say("tone.legend-predicted"))
@@ -176,7 +177,9 @@ final class PlayScreen implements Screen {
         Words words = around.words();
         if (shown.isEmpty()) {
             return List.of(Parts.text(words.say("moves.title"), "sheet-title"), Parts.text(words.say("moves.empty"), "quiet"),
-                Parts.button("choose-source", words.say("moves.choose"), () -> around.open().accept("source")));
+                Parts.text(words.say("moves.first")), Parts.text(words.say("moves.second")), Parts.text(words.say("moves.third")),
+                Parts.button("choose-source", words.say("moves.choose"), () -> around.open().accept("source"), "accent"),
+                Parts.button("play-demo", words.say("source.demo-check"), () -> around.take().start(new SoundChoice.DemoChecked())));
         }
         List<Move> list = shown.get().moves();
         if (list.isEmpty()) {
@@ -238,8 +241,8 @@ final class PlayScreen implements Screen {
             VBox.setVgrow(levelSheet, Priority.ALWAYS);
             VBox.setVgrow(toneSheet, Priority.ALWAYS);
             HBox.setHgrow(middle, Priority.ALWAYS);
-            left.setMinWidth(em * 15);
-            left.setMaxWidth(em * 15);
+            left.setMinWidth(em * 17.5);
+            left.setMaxWidth(em * 17.5);
             ScrollPane scrolled = Parts.scrolled(advice);
             scrolled.setMinWidth(em * 25);
             scrolled.setPrefWidth(em * 27);
