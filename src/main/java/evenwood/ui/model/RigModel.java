@@ -1,7 +1,9 @@
 package evenwood.ui.model;
 
+import evenwood.coach.Move;
 import evenwood.rig.Control;
 import evenwood.rig.ControlSet;
+import evenwood.rig.Dial;
 import evenwood.rig.PresetKind;
 import evenwood.rig.PresetProblem;
 import evenwood.rig.Presets;
@@ -37,6 +39,8 @@ public final class RigModel {
             return "rig." + name().toLowerCase(java.util.Locale.ROOT);
         }
     }
+
+    private static final String OFF = "off";
 
     private final Presets presets;
     private final Choices choices;
@@ -113,6 +117,27 @@ public final class RigModel {
         settings = List.copyOf(all);
         remember(setting);
         build();
+    }
+
+    /** The player turned what these moves say: from now on the controls stand there. */
+    public void turned(List<Move> moves) {
+        for (Move move : moves) {
+            move.control().ownName().flatMap(name -> settings.stream().filter(each -> each.control().name().equalsIgnoreCase(name)).findFirst())
+                .ifPresent(setting -> set(afterwards(setting, move)));
+        }
+    }
+
+    private static Setting afterwards(Setting setting, Move move) {
+        Setting there = setting.control().switched() ? setting.switched(!move.to().map(OFF::equals).orElse(false)) : setting;
+        Optional<Dial> gain = setting.control().gain();
+        if (gain.isPresent() && move.toDb().isPresent()) {
+            there = there.withGain(gain.get().settable(gain.get().positionOfDb(move.toDb().getAsDouble())));
+        }
+        Optional<Dial> frequency = setting.control().frequency();
+        if (frequency.isPresent() && move.frequencyHz().isPresent()) {
+            there = there.withFrequency(frequency.get().settable(frequency.get().positionOfHz(move.frequencyHz().getAsDouble())));
+        }
+        return there;
     }
 
     /** The instrument is always known; the controls only when chosen: then moves come in their marking. */

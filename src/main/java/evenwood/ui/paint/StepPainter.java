@@ -21,7 +21,7 @@ public final class StepPainter {
         List<GuideModel.StepLine> steps = picture.steps();
         double em = ink.em();
         double cell = width / steps.size();
-        double radius = Math.min(em * 1.9, cell * 0.3);
+        double radius = Math.min(em * 2.6, cell * 0.3);
         double y = radius + em * 0.6;
         g.setStroke(ink.line());
         g.setLineWidth(2);
@@ -51,7 +51,7 @@ public final class StepPainter {
             g.strokePolyline(new double[] {x - radius * 0.4, x - radius * 0.08, x + radius * 0.45}, new double[] {y, y + radius * 0.33, y - radius * 0.33}, 3);
             g.setLineCap(StrokeLineCap.BUTT);
         } else {
-            ink.write(g, Integer.toString(number), x, y, TextAlignment.CENTER, 1.35, true, now ? ink.text() : ink.faint());
+            ink.write(g, Integer.toString(number), x, y, TextAlignment.CENTER, 1.7, true, now ? ink.text() : ink.faint());
         }
         ink.write(g, ink.fitted(step.name(), cell - em * 0.4, now ? 1.15 : 1, now), x, y + radius + em * 1.25, TextAlignment.CENTER, now ? 1.15 : 1, now,
             now || done ? ink.text() : ink.faint());

@@ -1,5 +1,6 @@
 package evenwood.ui.screen;
 
+import evenwood.coach.Move;
 import evenwood.ui.model.GuideModel;
 import evenwood.ui.model.LevelPicture;
 import evenwood.ui.model.Now;
@@ -7,6 +8,7 @@ import evenwood.ui.model.SoundChoice;
 import evenwood.ui.model.Words;
 import evenwood.ui.paint.LevelBarPainter;
 import evenwood.ui.paint.StepPainter;
+import java.util.List;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
@@ -23,6 +25,7 @@ final class GuideScreen implements Screen {
     private final Board level;
     private final Label asking = Parts.text("", "asking");
     private final Label listening = Parts.text("", "quiet");
+    private final HBox heard;
     private final Label levelWords = Parts.word("", "level-words");
     private final Button begin;
     private final Button pause;
@@ -42,17 +45,18 @@ final class GuideScreen implements Screen {
         model = around.guide();
         stepPainter = new StepPainter(around.ink());
         barPainter = new LevelBarPainter(around.ink());
-        steps = new Board(em * 20, em * 6.5);
+        steps = new Board(em * 20, em * 8.5);
         level = new Board(em * 12, em * 2);
         HBox.setHgrow(level, Priority.ALWAYS);
         begin = Parts.button("guide-begin", words.say("guide.begin"), this::begin, "accent");
         pause = Parts.button("guide-pause", words.say("guide.pause"), this::pause);
         redo = Parts.button("guide-redo", words.say("guide.redo"), this::redo);
         skip = Parts.button("guide-skip", words.say("guide.skip"), this::skip, "flat");
+        heard = Parts.row(level, levelWords);
         FlowPane buttons = new FlowPane(begin, pause, redo, skip);
         buttons.getStyleClass().add("buttons");
         Button change = Parts.button("guide-source", words.say("guide.other-source"), () -> around.open().accept("source"), "small", "flat");
-        running = Parts.sheet(words.say("guide.title"), Parts.row(listening, change), steps, asking, Parts.row(level, levelWords), buttons);
+        running = Parts.sheet(words.say("guide.title"), Parts.row(listening, change), steps, asking, heard, buttons);
         outcome = new Outcome(around, this::begin);
         purposes = Parts.sheet(words.say("guide.purposes"), purpose("quiet"), purpose("soft"), purpose("hard"), purpose("play"));
         VBox content = Parts.column(running, purposes, outcome.node());
@@ -94,7 +98,9 @@ final class GuideScreen implements Screen {
         Now now = around.take().now();
         boolean again = now.assessment().isPresent() && now.choice().isPresent() && now.choice().get().isLive();
         if (again) {
-            around.take().again(now.assessment().get().moves().size());
+            List<Move> moves = now.assessment().get().moves();
+            around.take().again(moves.size());
+            around.rig().turned(moves);
         } else {
             around.take().start(source(now));
         }
@@ -150,9 +156,11 @@ final class GuideScreen implements Screen {
         for (Button each : new Button[] {pause, redo, skip}) {
             each.setDisable(!on);
         }
-        LevelPicture heard = LevelPicture.of(now, words);
-        level.paint((g, width, height) -> barPainter.paint(g, width, height, on ? heard.peakDbtp() : Double.NEGATIVE_INFINITY));
-        levelWords.setText(on ? heard.peakText() : words.say("number.none"));
+        LevelPicture loud = LevelPicture.of(now, words);
+        heard.setVisible(on);
+        heard.setManaged(on);
+        level.paint((g, width, height) -> barPainter.paint(g, width, height, loud.peakDbtp()));
+        levelWords.setText(loud.peakText());
         listening.setText(words.say("guide.listening", sourceName(now)));
         purposes.setVisible(!(begun && picture.over()));
         purposes.setManaged(purposes.isVisible());

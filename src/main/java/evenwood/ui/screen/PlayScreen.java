@@ -9,6 +9,7 @@ import evenwood.ui.model.Now;
 import evenwood.ui.model.SoundChoice;
 import evenwood.ui.model.StripPicture;
 import evenwood.ui.model.TonePicture;
+import evenwood.ui.model.ToneWords;
 import evenwood.ui.model.TunerPicture;
 import evenwood.ui.model.Words;
 import evenwood.ui.paint.LadderPainter;
@@ -141,7 +142,7 @@ final class PlayScreen implements Screen {
         TonePicture picture = TonePicture.of(shown, around.take().before(), around.rig().rig(), words);
         tone.saying(words.say("tone.title"));
         tone.paint((g, width, height) -> tonePainter.paint(g, width, height, picture));
-        toneWords.setText(toneWords(picture));
+        toneWords.setText(ToneWords.of(picture, words));
         showBalance();
         moves.getChildren().setAll(cards());
         if (shown.isPresent()) {
@@ -151,16 +152,6 @@ final class PlayScreen implements Screen {
         }
         findings.node().setVisible(shown.isPresent());
         findings.node().setManaged(shown.isPresent());
-    }
-
-    private String toneWords(TonePicture picture) {
-        Words words = around.words();
-        if (picture.isEmpty()) {
-            return words.say(picture.wanted().isEmpty() ? "tone.empty" : "tone.empty-usual");
-        }
-        String wanted = words.say(picture.wanted().isEmpty() ? "tone.no-target" : "tone.legend");
-        return wanted + (picture.predicted().isEmpty() ? "" : " " + words.say("tone.legend-predicted"))
-            + (picture.before().isEmpty() ? "" : " " + words.say("tone.legend-before"));
     }
 
     private void showBalance() {
@@ -190,9 +181,15 @@ final class PlayScreen implements Screen {
         nodes.add(Parts.text(words.say("moves.title"), "sheet-title"));
         for (Move move : list) {
             MoveCard card = MoveCard.of(move, around.rig().rig(), words);
-            nodes.add(new MoveCardView(around, card, () -> around.take().again(move.order()), () -> hearing.play(List.of(move)), MoveCard.isHeard(move)).node());
+            nodes.add(new MoveCardView(around, card, () -> done(list.subList(0, move.order())), () -> hearing.play(List.of(move)), MoveCard.isHeard(move)).node());
         }
         return nodes;
+    }
+
+    private void done(List<Move> made) {
+        int count = made.size();
+        around.take().again(count);
+        around.rig().turned(made);
     }
 
     private void showStrip() {

@@ -31,7 +31,7 @@ import javax.imageio.ImageIO;
  */
 public final class ShotsRun {
     private static final Path FOLDER = Path.of("target", "shots");
-    private static final double PACE = 25;
+    private static final double PACE = 10;
     private static final long PATIENCE_SECONDS = 120;
 
     private final Choices choices;
@@ -102,24 +102,29 @@ public final class ShotsRun {
     private void guided() {
         onScreen(() -> {
             shell.open("guide");
-            stage.getScene().snapshot(null);
-            ((Button) shell.scene().lookup("#guide-begin")).fire();
             return null;
         });
+        fire("#guide-begin");
         await(() -> take.now().readings().isPresent() && take.now().readings().get().take().durationSeconds() > 20);
         page("play", "play-live");
         page("guide", "guide-running");
         await(() -> onScreen(() -> shell.guide().isOver()));
         await(() -> take.now().assessment().isPresent());
         page("guide", "guide-outcome");
-        onScreen(() -> {
-            ((Button) shell.scene().lookup("#guide-begin")).fire();
-            return null;
-        });
+        fire("#guide-begin");
         await(() -> onScreen(() -> shell.guide().isOver()));
         await(() -> take.now().assessment().flatMap(evenwood.coach.Assessment::comparison).isPresent());
         page("guide", "guide-again");
         page("play", "play-again");
+    }
+
+    /** A page's widgets can be found once they were laid out. */
+    private void fire(String button) {
+        onScreen(() -> stage.getScene().snapshot(null));
+        onScreen(() -> {
+            ((Button) shell.scene().lookup(button)).fire();
+            return null;
+        });
     }
 
     private void start(SoundChoice choice) {
