@@ -152,7 +152,7 @@ public final class LadderPainter {
             g.setFill(mark.colour);
             g.fillArc(column - em * 0.1, y - em * 0.2, em * 0.4, em * 0.4, 0, 360, ArcType.ROUND);
             ink.write(g, ink.fitted(mark.word, width - text, 0.85, false), text, middle - em * 0.52, TextAlignment.LEFT, 0.85, false, ink.faint());
-            ink.write(g, ink.fitted(mark.number, width - text, 1, true), text, middle + em * 0.52, TextAlignment.LEFT, 1, true, ink.text());
+            ink.write(g, ink.fitted(mark.number, width - text, 0.95, true), text, middle + em * 0.52, TextAlignment.LEFT, 0.95, true, ink.text());
         }
     }
 }

@@ -115,7 +115,8 @@ public final class StripPainter {
         for (int i = 0; i < moments.size(); i++) {
             if (!moments.get(i).faults().isEmpty()) {
                 double from = left + strip.time().part(moments.get(i).seconds()) * (right - left);
-                double to = left + strip.time().part(moments.get(i).seconds() + StripHistory.STEP_SECONDS) * (right - left);
+                double end = i + 1 < moments.size() ? moments.get(i + 1).seconds() : moments.get(i).seconds() + StripHistory.STEP_SECONDS;
+                double to = left + strip.time().part(end) * (right - left);
                 g.fillRect(from, bottom + ink.em() * 0.2, Math.max(1, to - from) + 0.5, ink.em() * 0.25);
             }
         }

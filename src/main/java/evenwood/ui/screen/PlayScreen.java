@@ -65,7 +65,7 @@ final class PlayScreen implements Screen {
         this.around = around;
         Words words = around.words();
         em = around.ink().em();
-        ladder = new Board(em * 15, em * 20);
+        ladder = new Board(em * 16, em * 20);
         tone = new Board(em * 20, em * 17);
         tuner = new Board(em * 11, em * 8);
         strip = new Board(em * 20, em * 7);
@@ -238,8 +238,8 @@ final class PlayScreen implements Screen {
             VBox.setVgrow(levelSheet, Priority.ALWAYS);
             VBox.setVgrow(toneSheet, Priority.ALWAYS);
             HBox.setHgrow(middle, Priority.ALWAYS);
-            left.setMinWidth(em * 17.5);
-            left.setMaxWidth(em * 17.5);
+            left.setMinWidth(em * 18.5);
+            left.setMaxWidth(em * 18.5);
             ScrollPane scrolled = Parts.scrolled(advice);
             scrolled.setMinWidth(em * 25);
             scrolled.setPrefWidth(em * 27);

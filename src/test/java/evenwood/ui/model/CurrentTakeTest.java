@@ -1,0 +1,114 @@
+package evenwood.ui.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenwood.coach.FaultChange;
+import evenwood.judge.Fault;
+import evenwood.rig.Presets;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.BooleanSupplier;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The current take without a screen: the demo, played faster than people do. */
+class CurrentTakeTest {
+    private static final double PACE = 20;
+    private static final long PATIENCE_SECONDS = 120;
+    @TempDir
+    private Path folder;
+    private CurrentTake take;
+    private RigModel rig;
+
+    @BeforeEach
+    void begin() {
+        rig = new RigModel(new Presets(folder), new Choices(folder.resolve("window.properties")));
+        take = new CurrentTake(rig::rig, PACE);
+    }
+
+    @AfterEach
+    void end() {
+        take.close();
+    }
+
+    @Test
+    void aFileThatIsNotThereIsOneSentence() {
+        take.start(new SoundChoice.Recording(folder.resolve("none.wav"), 0));
+        await(() -> !take.now().problem().isEmpty());
+        assertThat(take.now().problem()).contains("none.wav").doesNotContain("\n");
+        assertThat(take.now().isChecking()).isFalse();
+    }
+
+    @Test
+    void theDemoIsCheckedWithProgressAndItsStripDrawn() {
+        take.start(new SoundChoice.DemoChecked());
+        assertThat(take.now().isChecking()).isTrue();
+        await(() -> take.now().assessment().isPresent());
+        assertThat(take.now().assessment().get().verdict().has(Fault.OVERDRIVEN)).isTrue();
+        assertThat(take.now().isChecking()).isFalse();
+        assertThat(take.strip().moments()).hasSizeGreaterThan(200);
+        assertThat(take.soundAgain()).isPresent();
+    }
+
+    @Test
+    void aCheckThatIsGivenUpKeepsWhatWasMeasured() {
+        take.start(new SoundChoice.DemoChecked());
+        take.cancel();
+        await(() -> take.now().assessment().isPresent());
+        assertThat(take.now().readings().orElseThrow().take().durationSeconds()).isLessThan(58);
+    }
+
+    @Test
+    void theGuidedCheckOnTheDemoEndsAndTheSecondOneIsBetter() {
+        GuideModel guide = new GuideModel();
+        take.start(new SoundChoice.DemoPlayed());
+        lead(guide);
+        assertThat(take.now().assessment().orElseThrow().verdict().has(Fault.OVERDRIVEN)).isTrue();
+        assertThat(take.now().assessment().get().comparison()).isEmpty();
+        take.again(take.now().assessment().get().moves().size());
+        lead(guide);
+        await(() -> take.now().assessment().flatMap(each -> each.comparison()).isPresent());
+        assertThat(take.now().assessment().get().comparison().orElseThrow().faults())
+            .anyMatch(change -> change.fault() == Fault.OVERDRIVEN && change.change() == FaultChange.Change.BETTER);
+    }
+
+    @Test
+    void pausedNothingCounts() {
+        GuideModel guide = new GuideModel();
+        guide.begin();
+        guide.pauseOrGoOn();
+        Words words = Words.in(Locale.ENGLISH);
+        assertThat(guide.picture(words).asking()).isEqualTo("Paused; nothing counts now.");
+        assertThat(guide.asked()).isEmpty();
+        guide.pauseOrGoOn();
+        assertThat(guide.picture(words).steps().get(0).standing()).isEqualTo(GuideModel.Standing.NOW);
+        guide.skip();
+        assertThat(guide.picture(words).steps().get(0).standing()).isEqualTo(GuideModel.Standing.DONE);
+        guide.redo(evenwood.coach.GuidedCheck.Step.QUIET);
+        assertThat(guide.picture(words).steps().get(0).standing()).isEqualTo(GuideModel.Standing.NOW);
+    }
+
+    private void lead(GuideModel guide) {
+        guide.begin();
+        take.askDemo(guide.asked());
+        await(() -> {
+            guide.hear(take.now());
+            take.askDemo(guide.asked());
+            return guide.isOver();
+        });
+        take.stop();
+        await(() -> take.now().state().map(state -> state.phase() == evenwood.live.LiveState.Phase.STOPPED).orElse(false)
+            && take.now().assessment().isPresent());
+    }
+
+    private static void await(BooleanSupplier there) {
+        long end = System.nanoTime() + PATIENCE_SECONDS * 1_000_000_000L;
+        while (!there.getAsBoolean()) {
+            assertThat(System.nanoTime()).as("waited " + PATIENCE_SECONDS + " s in vain").isLessThan(end);
+            LockSupport.parkNanos(5_000_000);
+        }
+    }
+}
