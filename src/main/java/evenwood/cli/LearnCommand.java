@@ -79,7 +79,7 @@ final class LearnCommand implements Callable<Integer> {
             throw new BadInput("learn: " + control.name() + " is needed at two positions at least, as in low.wav@0 high.wav@10");
         }
         LearnedControl learned = sweep ? ControlLearning.ofSweeps(control, takes.stream().map(this::swept).toList()) : ofTakes(control, takes);
-        LearnText.lines(learned, sentences).forEach(terminal::line);
+        LearnText.lines(learned, rig.instrument().lowestHz(), sentences).forEach(terminal::line);
         LearnedFile.keep(learned, rigFile, rig.controls());
         terminal.line(sentences.say("learn.kept", LearnedFile.beside(rigFile).toString()));
         return ExitCode.DONE;

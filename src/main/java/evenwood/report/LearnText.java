@@ -8,19 +8,19 @@ import java.util.List;
 
 /** What was learned of a control, in words: each position against the one where it does least. */
 public final class LearnText {
-    private static final double LOWEST_HZ = 40;
     private static final double HIGHEST_HZ = 16_000;
     private static final double DEVIATIONS_95 = 1.96;
 
     private LearnText() { }
 
-    public static List<String> lines(LearnedControl learned, Sentences sentences) {
+    /** @param lowestHz where the instrument begins; what a control does below is of no use to it */
+    public static List<String> lines(LearnedControl learned, double lowestHz, Sentences sentences) {
         LearnedControl.Curve reference = learned.curves().stream().min(Comparator.comparingDouble(curve -> amount(curve.at()))).orElseThrow();
         List<String> lines = new ArrayList<>();
         lines.add(sentences.say("learn.head", learned.control(), learned.how() == LearnedControl.How.SWEEP ? 1 : 0, reference.at().say()));
         for (LearnedControl.Curve curve : learned.curves()) {
             if (curve != reference) {
-                lines.add("  " + against(reference, curve, sentences));
+                lines.add("  " + against(reference, curve, lowestHz, sentences));
             }
         }
         for (LearnedControl.Curve curve : learned.curves()) {
@@ -29,13 +29,13 @@ public final class LearnText {
         return lines;
     }
 
-    private static String against(LearnedControl.Curve reference, LearnedControl.Curve curve, Sentences sentences) {
+    private static String against(LearnedControl.Curve reference, LearnedControl.Curve curve, double lowestHz, Sentences sentences) {
         int most = -1;
         double largest = -1;
         for (int i = 0; i < LearnedControl.FREQUENCIES_HZ.size(); i++) {
             double hz = LearnedControl.FREQUENCIES_HZ.get(i);
             double change = Math.abs(curve.levelDb().get(i) - reference.levelDb().get(i));
-            if (hz >= LOWEST_HZ && hz <= HIGHEST_HZ && change > largest) {
+            if (hz >= lowestHz && hz <= HIGHEST_HZ && change > largest) {
                 largest = change;
                 most = i;
             }
