@@ -19,6 +19,8 @@ public record Suspicion(Kind kind, Change change, Optional<Event> since) {
     private static final double LEAST_OUTPUT_DB = 2;
     private static final double LEAST_NOISE_DB = 2;
 
+    /** Of the interval; only one direction is told, so two histories in a hundred without a change would say so. */
+    private static final double CONFIDENCE = 0.96;
     /** The rising hiss is sure already; this only asks whether gain explains it. */
     private static final double SECOND_CONFIDENCE = 0.95;
 
@@ -30,21 +32,21 @@ public record Suspicion(Kind kind, Change change, Optional<Event> since) {
     /** Strings: the treble against the middle falls since they were put on, bit by bit. */
     static Optional<Suspicion> strings(Points points, List<Event> events) {
         Optional<Event> since = last(events, EventKind.NEW_STRINGS);
-        return TrendLine.change(since(points.of(Reading.TREBLE), since, events, EventKind.PICKUP_MOVED, EventKind.NEW_PICKUP), Trend.CONFIDENCE)
+        return TrendLine.change(since(points.of(Reading.TREBLE), since, events, EventKind.PICKUP_MOVED, EventKind.NEW_PICKUP), CONFIDENCE)
             .filter(change -> change.amount() <= -LEAST_TREBLE_DB).map(change -> new Suspicion(Kind.STRINGS_LOSE_TREBLE, change, since));
     }
 
     /** A battery: what comes out at the same gain falls since it was put in. */
     static Optional<Suspicion> battery(Points points, List<Event> events) {
         Optional<Event> since = last(events, EventKind.NEW_BATTERY);
-        return TrendLine.change(since(points.of(Reading.OUTPUT), since, events, EventKind.PICKUP_MOVED, EventKind.NEW_PICKUP), Trend.CONFIDENCE)
+        return TrendLine.change(since(points.of(Reading.OUTPUT), since, events, EventKind.PICKUP_MOVED, EventKind.NEW_PICKUP), CONFIDENCE)
             .filter(change -> change.amount() <= -LEAST_OUTPUT_DB).map(change -> new Suspicion(Kind.OUTPUT_FALLS, change, since));
     }
 
     /** A channel: hiss rises and the playing over it does not; more gain would lift both. */
     static Optional<Suspicion> noise(Points points, List<Event> events) {
         Optional<Event> since = last(events, EventKind.NEW_CABLE);
-        Optional<Change> hiss = TrendLine.change(since(points.of(Reading.HISS), since, events, EventKind.REPAIR), Trend.CONFIDENCE)
+        Optional<Change> hiss = TrendLine.change(since(points.of(Reading.HISS), since, events, EventKind.REPAIR), CONFIDENCE)
             .filter(change -> change.amount() >= LEAST_NOISE_DB);
         Optional<Change> room = TrendLine.change(since(points.of("signalToNoiseDb"), since, events, EventKind.REPAIR), SECOND_CONFIDENCE)
             .filter(change -> change.amount() <= -LEAST_NOISE_DB / 2);

@@ -44,12 +44,16 @@ class TrendTest {
         assertThat(history.suspicions()).containsExactly(Suspicion.Kind.CHANNEL_NOISIER);
     }
 
+    /** Two or three in a hundred may say so by chance (docs/accuracy.md); of 100 no more than 8. */
     @Test
     void moreGainIsNoNoisierChannel() {
-        History history = new History(4, 50);
-        history.with(History.NONE, History.NONE, History.NONE, day -> 8 * day / history.lastDay());
-        assertThat(history.trend(Reading.HISS).changes()).as("the hiss did rise").isNotEmpty();
-        assertThat(history.suspicions()).isEmpty();
+        long spoke = LongStream.range(0, 100).filter(seed -> {
+            History history = new History(seed, 50);
+            history.with(History.NONE, History.NONE, History.NONE, day -> 8 * day / history.lastDay());
+            assertThat(history.trend(Reading.HISS).changes()).as("the hiss did rise").isNotEmpty();
+            return !history.suspicions().isEmpty();
+        }).count();
+        assertThat(spoke).isLessThanOrEqualTo(8);
     }
 
     @Test
