@@ -65,7 +65,7 @@ final class CheckCommand implements Callable<Integer> {
             throw new BadInput("check: --moves says what was turned since an earlier take; name that with --after OLD");
         }
         advice.prepare(terminal);
-        Optional<TakeReadings> old = Optional.ofNullable(before).map(path -> WantedTake.of("check --after", path, beforeChannel, advice.journal(), terminal).readings());
+        Optional<TakeReadings> old = Optional.ofNullable(before).map(path -> WantedTake.heard("check --after", path, beforeChannel, advice.journal(), terminal));
         try (SoundSource source = take.open()) {
             try (ProgressBar progress = new ProgressBar(terminal)) {
                 return tell(WholeTake.measure(source, progress::show), source, old);

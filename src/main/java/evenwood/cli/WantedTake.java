@@ -20,12 +20,21 @@ record WantedTake(TakeReadings readings) {
      * @throws BadInput when it cannot be compared with
      */
     static WantedTake of(String what, String named, int channel, JournalPlace place, Terminal terminal) {
-        if (!named.matches("#?\\d{1,18}") || Files.exists(Path.of(named))) {
-            return measure(what, named, channel, terminal);
+        return playedIn(what, isKept(named) ? "take " + named : named, heard(what, named, channel, place, terminal));
+    }
+
+    /** The same, though there may be no playing in it: hum and hiss can be compared without. */
+    static TakeReadings heard(String what, String named, int channel, JournalPlace place, Terminal terminal) {
+        if (!isKept(named)) {
+            return heard(what, named, channel, terminal);
         }
         try (Journal journal = place.open()) {
-            return playedIn(what, "take " + named, journal.take(Long.parseLong(named.replace("#", ""))).assessment().readings());
+            return journal.take(Long.parseLong(named.replace("#", ""))).assessment().readings();
         }
+    }
+
+    private static boolean isKept(String named) {
+        return named.matches("#?\\d{1,18}") && !Files.exists(Path.of(named));
     }
 
     /**
@@ -33,12 +42,16 @@ record WantedTake(TakeReadings readings) {
      * @throws BadInput when it cannot
      */
     static WantedTake measure(String what, String path, int channel, Terminal terminal) {
+        return playedIn(what, path, heard(what, path, channel, terminal));
+    }
+
+    private static TakeReadings heard(String what, String path, int channel, Terminal terminal) {
         try (SoundSource source = TakeArgument.open(path, channel); ProgressBar progress = new ProgressBar(terminal)) {
             WholeTake whole = WholeTake.measure(source, progress::show);
             if (whole.failure().isPresent()) {
                 throw new BadInput(what + ": " + whole.failure().get().getMessage());
             }
-            return playedIn(what, path, whole.readings());
+            return whole.readings();
         }
     }
 

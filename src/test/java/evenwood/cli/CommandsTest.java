@@ -65,6 +65,21 @@ class CommandsTest {
     }
 
     @Test
+    void humIsComparedWithoutPlaying() throws IOException {
+        Path old = folder.resolve("hum.wav");
+        Path now = folder.resolve("less.wav");
+        SplittableRandom random = new SplittableRandom(4);
+        write(old, 10 * RATE_HZ, i -> 0.02 * Math.sin(2 * Math.PI * 50.01 * i / RATE_HZ) + 1e-4 * (random.nextDouble() - 0.5));
+        write(now, 10 * RATE_HZ, i -> 0.002 * Math.sin(2 * Math.PI * 50.01 * i / RATE_HZ) + 1e-4 * (random.nextDouble() - 0.5));
+        Spoken spoken = Spoken.by("check", now.toString(), "--after", old.toString(), "--json");
+        assertThat(spoken.err()).isEmpty();
+        JsonNode hum = new ObjectMapper().readTree(spoken.out()).at("/comparison/faults/0");
+        assertThat(hum.get("fault").textValue()).isEqualTo("hum");
+        assertThat(hum.get("change").textValue()).isEqualTo("better");
+        assertThat(hum.get("changeDb").doubleValue()).isBetween(-20.2, -19.8);
+    }
+
+    @Test
     void whatWasTurnedIsToldAndLearned() throws IOException {
         Path old = Files.move(plucked(0.3), folder.resolve("old.wav"));
         Path now = plucked(0.3);
