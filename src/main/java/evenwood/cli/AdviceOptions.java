@@ -19,6 +19,7 @@ import evenwood.rig.ControlSet;
 import evenwood.rig.Instrument;
 import evenwood.rig.LearnedControl;
 import evenwood.rig.LearnedFile;
+import evenwood.rig.PickupColour;
 import evenwood.rig.Presets;
 import evenwood.rig.Tap;
 import evenwood.sound.SoundSource;
@@ -117,7 +118,8 @@ final class AdviceOptions {
 
     private Optional<ToneComparison> wantedTone(TakeReadings readings) {
         Tap tap = rig.map(each -> each.rig().tap()).orElse(Tap.PICKUP);
-        return wanted.map(take -> take.comparison(readings)).or(() -> played.flatMap(each -> ToneComparison.withInstrument(readings, each, tap)));
+        Optional<PickupColour> colour = rig.flatMap(each -> each.rig().connection()).flatMap(each -> each.pickup().colour());
+        return wanted.map(take -> take.comparison(readings)).or(() -> played.flatMap(each -> ToneComparison.withInstrument(readings, each, tap, colour)));
     }
 
     private static PeakAfter peakAfter(EqChain change, Supplier<SoundSource> again) {

@@ -3,9 +3,12 @@ package evenwood.judge;
 import evenwood.measure.Note;
 import evenwood.measure.NoteName;
 import evenwood.measure.NotesReading;
+import evenwood.rig.PickupColour;
 import evenwood.rig.ToneTarget;
 import evenwood.sound.Decibels;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The spectrum an instrument usually has when exactly these notes are played: low notes put their sound elsewhere than
@@ -30,11 +33,21 @@ final class ExpectedTone {
         this.target = target;
     }
 
-    /** Band levels against all bands together, lowest band first. */
-    static double[] levelsDb(ToneTarget target, NotesReading notes) {
+    /** Band levels against all bands together, lowest band first. @param colour what the pickup adds */
+    static double[] levelsDb(ToneTarget target, NotesReading notes, Optional<PickupColour> colour) {
         ExpectedTone expected = new ExpectedTone(target);
         notes.notes().forEach(expected::add);
-        return expected.levelsDb();
+        double[] levels = expected.levelsDb();
+        return colour.map(each -> through(each, levels)).orElse(levels);
+    }
+
+    private static double[] through(PickupColour colour, double[] levels) {
+        double[] powers = new double[levels.length];
+        for (int band = 0; band < levels.length; band++) {
+            powers[band] = Decibels.toPower(levels[band] + colour.levelDb().get(band));
+        }
+        double whole = sum(powers);
+        return Arrays.stream(powers).map(power -> Decibels.ofPower(power / whole)).toArray();
     }
 
     private void add(Note note) {

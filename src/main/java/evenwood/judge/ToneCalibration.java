@@ -10,7 +10,11 @@ package evenwood.judge;
 final class ToneCalibration {
     private ToneCalibration() { }
 
-    static double probability(ToneRegion region, double logOdds) {
+    static double probability(ToneComparison.Against against, ToneRegion region, double logOdds) {
+        return against == ToneComparison.Against.TAKE ? curve(0, 1, logOdds) : withInstrument(region, logOdds);
+    }
+
+    private static double withInstrument(ToneRegion region, double logOdds) {
         return switch (region) {
             case BOOMY -> curve(-1.5, 1, logOdds);
             case BOXY -> curve(-1, 1.2, logOdds);

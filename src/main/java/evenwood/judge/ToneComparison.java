@@ -6,6 +6,8 @@ import evenwood.measure.TakeReadings;
 import evenwood.measure.ThirdOctave;
 import evenwood.measure.ToneDifference;
 import evenwood.rig.Instrument;
+import evenwood.rig.PickupColour;
+import evenwood.rig.Rig;
 import evenwood.rig.Tap;
 import evenwood.rig.ToneTarget;
 import java.util.ArrayList;
@@ -46,20 +48,31 @@ public record ToneComparison(Against against, String name, double lowestNoteHz, 
         wantedDb = Map.copyOf(wantedDb);
     }
 
+    /** Against what the rig's instrument usually sounds like through its pickup, where that is named. */
+    public static Optional<ToneComparison> withInstrument(TakeReadings readings, Rig rig) {
+        return withInstrument(readings, rig.instrument(), rig.tap(), rig.connection().flatMap(each -> each.pickup().colour()));
+    }
+
     /** Against what such an instrument usually sounds like; empty when that is not known or nothing was played. */
     public static Optional<ToneComparison> withInstrument(TakeReadings readings, Instrument instrument, Tap tap) {
+        return withInstrument(readings, instrument, tap, Optional.empty());
+    }
+
+    /** The same through a pickup of known colour. */
+    public static Optional<ToneComparison> withInstrument(TakeReadings readings, Instrument instrument, Tap tap, Optional<PickupColour> colour) {
         if (instrument.target().isEmpty() || !readings.hasPlaying()) {
             return Optional.empty();
         }
         ToneTarget target = instrument.target().get();
-        double[] wanted = ExpectedTone.levelsDb(target, readings.notes());
+        double[] wanted = ExpectedTone.levelsDb(target, readings.notes(), colour);
+        double colourDb = colour.map(PickupColour::spreadDb).orElse(0.0);
         Map<ThirdOctave, Double> wantedDb = new TreeMap<>();
         List<ToneDifference.Band> bands = new ArrayList<>();
         for (BandLevel heard : readings.spectrum().bands()) {
             int place = ThirdOctave.FROM_50_HZ_TO_16_KHZ.indexOf(heard.band());
             wantedDb.put(heard.band(), wanted[place]);
             if (Double.isFinite(heard.relativeDb()) && Double.isFinite(wanted[place])) {
-                bands.add(band(heard, wanted[place], target, place, instrument.lowestHz(), tap));
+                bands.add(band(heard, wanted[place], target, place, instrument.lowestHz(), Math.hypot(colourDb, tap.hearsTheRoom() ? ROOM_DEVIATION_DB : 0)));
             }
         }
         return Optional.of(new ToneComparison(Against.INSTRUMENT, instrument.id(), instrument.lowestHz(), ToneSpread.OF_INSTRUMENTS,
@@ -78,16 +91,16 @@ public record ToneComparison(Against against, String name, double lowestNoteHz, 
         return new ToneComparison(Against.TAKE, wanted.take().name(), lowestHz, ToneSpread.OF_TAKES, wantedDb, difference);
     }
 
-    private static ToneDifference.Band band(BandLevel heard, double wantedDb, ToneTarget target, int place, double lowestHz, Tap tap) {
+    /** @param more standard deviation that pickup, microphone and room add to how instruments differ */
+    private static ToneDifference.Band band(BandLevel heard, double wantedDb, ToneTarget target, int place, double lowestHz, double more) {
         boolean judged = heard.isAboveNoise() && heard.band().centreHz() >= LEAST_BAND_HZ * lowestHz
             && heard.band().centreHz() <= HIGHEST_JUDGED_HZ && wantedDb > LEAST_WANTED_DB && heard.relativeDb() > LEAST_WANTED_DB;
-        double room = tap.hearsTheRoom() ? ROOM_DEVIATION_DB : 0;
         double lessThanUsual = Math.max(0, target.levelDb().get(place) - wantedDb);
         double spread = target.spreadDb().get(place) + SPREAD_PER_DB_LESS * lessThanUsual;
-        double variance = spread * spread * (1 + 1.0 / target.sources()) + PLAYING_DEVIATION_DB * PLAYING_DEVIATION_DB + room * room;
+        double variance = spread * spread * (1 + 1.0 / target.sources()) + PLAYING_DEVIATION_DB * PLAYING_DEVIATION_DB + more * more;
         double measured = heard.relativeHalfWidthDb();
         double uncertainty = Math.hypot(DEVIATIONS_95 * Math.sqrt(variance), measured);
-        double tolerance = target.toleranceDb().get(place) + room;
+        double tolerance = target.toleranceDb().get(place) + more;
         return new ToneDifference.Band(heard.band(), heard.relativeDb() - wantedDb, uncertainty, tolerance, judged ? 1 : 0);
     }
 }

@@ -1,10 +1,11 @@
 package evenwood.judge;
 
 import evenwood.measure.ToneDifference;
-import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
@@ -28,8 +29,21 @@ final class ToneEvidence {
     /** So wide that a common level, or what was already found, counts for nothing. */
     private static final double UNKNOWN_DB = 20;
 
-    /** @param logOdds natural logarithm of the Bayes factor  @param amountDb best estimate, excess or lack  @param deviationDb its standard error */
-    record Support(double logOdds, double amountDb, double deviationDb) { }
+    /**
+     * @param logOdds     natural logarithm of the Bayes factor
+     * @param rivals      the same for "no fault" and all that would be called by another word alone, together
+     * @param amountDb    best estimate, excess or lack
+     * @param deviationDb its standard error
+     */
+    record Support(double logOdds, double rivals, double amountDb, double deviationDb) {
+        /** How much speaks for the word against everything else. */
+        double ownLogOdds() {
+            return logOdds - rivals;
+        }
+    }
+
+    /** One shape of a region's. */
+    private record Fit(ToneShape shape, RealVector column, double logOdds, double amountDb, double deviationDb) { }
 
     private final List<ToneDifference.Band> bands;
     private final double lowestNoteHz;
@@ -58,11 +72,37 @@ final class ToneEvidence {
 
     Map<ToneRegion, Support> supports() {
         solver = new CholeskyDecomposition(covariance).getSolver();
+        Map<ToneRegion, List<Fit>> fits = new EnumMap<>(ToneRegion.class);
+        for (ToneRegion region : ToneRegion.values()) {
+            fits.put(region, region.shapes(lowestNoteHz).stream().map(shape -> fit(region, shape)).toList());
+        }
         Map<ToneRegion, Support> supports = new EnumMap<>(ToneRegion.class);
         for (ToneRegion region : ToneRegion.values()) {
-            supports.put(region, support(region));
+            Fit best = best(fits.get(region));
+            double logOdds = Math.log(factors(fits.get(region).stream(), fits.get(region).size()));
+            supports.put(region, new Support(logOdds, Math.log(1 + rivals(region, fits)), best.amountDb, best.deviationDb));
         }
         return supports;
+    }
+
+    /** Words overlap: what another word's shape does in this word's own place may be called by either. */
+    private double rivals(ToneRegion region, Map<ToneRegion, List<Fit>> fits) {
+        double sum = 0;
+        for (Map.Entry<ToneRegion, List<Fit>> other : fits.entrySet()) {
+            if (other.getKey() != region) {
+                sum += factors(other.getValue().stream().filter(fit -> !region.mayCall(other.getKey(), fit.shape, lowestNoteHz)),
+                    other.getValue().size());
+            }
+        }
+        return sum;
+    }
+
+    private static double factors(Stream<Fit> fits, int among) {
+        return fits.mapToDouble(fit -> Math.exp(Math.min(300, fit.logOdds))).sum() / among;
+    }
+
+    private static Fit best(List<Fit> fits) {
+        return fits.stream().max(Comparator.comparingDouble(Fit::logOdds)).orElseThrow();
     }
 
     /** How much speaks for exactly this shape against none, natural logarithm of the likelihoods' ratio. */
@@ -74,20 +114,13 @@ final class ToneEvidence {
 
     /** From now on the region's best shape may be there in any amount: what else is there? */
     void accept(ToneRegion region) {
-        RealVector shape = best(region);
+        solver = new CholeskyDecomposition(covariance).getSolver();
+        RealVector shape = best(region.shapes(lowestNoteHz).stream().map(each -> fit(region, each)).toList()).column;
         for (int i = 0; i < bands.size(); i++) {
             for (int j = 0; j < bands.size(); j++) {
                 covariance.addToEntry(i, j, UNKNOWN_DB * UNKNOWN_DB * shape.getEntry(i) * shape.getEntry(j));
             }
         }
-    }
-
-    private Support support(ToneRegion region) {
-        List<Support> each = new ArrayList<>();
-        region.shapes(lowestNoteHz).forEach(shape -> each.add(support(column(region, shape))));
-        double factors = each.stream().mapToDouble(support -> Math.exp(Math.min(300, support.logOdds))).average().orElse(0);
-        Support best = each.stream().max(java.util.Comparator.comparingDouble(Support::logOdds)).orElseThrow();
-        return new Support(Math.log(factors), best.amountDb, best.deviationDb);
     }
 
     /** By how much of the region's likeliest shape the two tones differ, more or less of it, whatever is usual. */
@@ -99,26 +132,22 @@ final class ToneEvidence {
             RealVector weights = solver.solve(column);
             double information = weights.dotProduct(column);
             double amount = weights.dotProduct(difference) / information;
-            Support support = new Support(0.5 * amount * amount * information, amount, 1 / Math.sqrt(information));
+            Support support = new Support(0.5 * amount * amount * information, 0, amount, 1 / Math.sqrt(information));
             likeliest = likeliest == null || support.logOdds > likeliest.logOdds ? support : likeliest;
         }
         return likeliest;
     }
 
-    private RealVector best(ToneRegion region) {
-        return region.shapes(lowestNoteHz).stream().map(shape -> column(region, shape))
-            .max(java.util.Comparator.comparingDouble(column -> support(column).logOdds)).orElseThrow();
-    }
-
-    private Support support(RealVector shape) {
-        RealVector weights = solver.solve(shape);
-        double information = weights.dotProduct(shape);
+    private Fit fit(ToneRegion region, ToneShape shape) {
+        RealVector column = column(region, shape);
+        RealVector weights = solver.solve(column);
+        double information = weights.dotProduct(column);
         double heard = weights.dotProduct(difference);
         double variance = 1 / (information + 1 / (USUAL_FAULT_DB * USUAL_FAULT_DB));
         double mean = variance * heard;
         double side = Math.max(Double.MIN_NORMAL, 1 + Erf.erf(mean / Math.sqrt(2 * variance)));
         double logOdds = 0.5 * Math.log(variance / (USUAL_FAULT_DB * USUAL_FAULT_DB)) + 0.5 * mean * mean / variance + Math.log(side);
-        return new Support(logOdds, mean, Math.sqrt(variance));
+        return new Fit(shape, column, logOdds, mean, Math.sqrt(variance));
     }
 
     private RealVector column(ToneRegion region, ToneShape shape) {

@@ -60,6 +60,12 @@ public enum ToneRegion {
         };
     }
 
+    /** Whether a shape that another word stands for lies in this word's place too. */
+    boolean mayCall(ToneRegion other, ToneShape shape, double lowestNoteHz) {
+        BandHz place = bandHz(lowestNoteHz);
+        return excess && other.excess && shape.kind() == ToneShape.Kind.BELL && shape.centreHz() >= place.lowHz() && shape.centreHz() <= place.highHz();
+    }
+
     private static double bassHz(double lowestNoteHz) {
         return Math.max(GUITAR_BASS_HZ, OVER_LOWEST_NOTE * lowestNoteHz);
     }

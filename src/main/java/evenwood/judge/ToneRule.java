@@ -26,13 +26,14 @@ public final class ToneRule {
 
     private ToneRule() { }
 
-    static List<Finding> findings(ToneComparison comparison) {
+    /** What the comparison speaks for, likeliest first. */
+    public static List<Finding> findings(ToneComparison comparison) {
         ToneEvidence evidence = new ToneEvidence(comparison.difference(), comparison.spread(), comparison.lowestNoteHz());
         List<Finding> findings = new ArrayList<>();
         EnumSet<ToneRegion> left = EnumSet.allOf(ToneRegion.class);
         while (!evidence.isEmpty() && findings.size() < MOST_FINDINGS) {
             Map<ToneRegion, ToneEvidence.Support> supports = evidence.supports();
-            ToneRegion best = left.stream().max(java.util.Comparator.comparingDouble(region -> probability(region, supports))).orElseThrow();
+            ToneRegion best = left.stream().max(java.util.Comparator.comparingDouble(region -> probability(comparison, region, supports))).orElseThrow();
             Optional<Finding> finding = finding(comparison, best, supports);
             if (finding.isEmpty()) {
                 break;
@@ -50,27 +51,19 @@ public final class ToneRule {
         Map<ToneRegion, Double> odds = new EnumMap<>(ToneRegion.class);
         if (!evidence.isEmpty()) {
             Map<ToneRegion, ToneEvidence.Support> supports = evidence.supports();
-            supports.keySet().forEach(region -> odds.put(region, ownLogOdds(region, supports)));
+            supports.forEach((region, support) -> odds.put(region, support.ownLogOdds()));
         }
         return odds;
     }
 
     /** That the region is at fault, against no fault and all others. */
-    static double probability(ToneRegion region, Map<ToneRegion, ToneEvidence.Support> supports) {
-        return ToneCalibration.probability(region, ownLogOdds(region, supports));
-    }
-
-    static double ownLogOdds(ToneRegion region, Map<ToneRegion, ToneEvidence.Support> supports) {
-        double others = 1;
-        for (Map.Entry<ToneRegion, ToneEvidence.Support> other : supports.entrySet()) {
-            others += other.getKey() == region ? 0 : Math.exp(Math.min(300, other.getValue().logOdds()));
-        }
-        return supports.get(region).logOdds() - Math.log(others);
+    private static double probability(ToneComparison comparison, ToneRegion region, Map<ToneRegion, ToneEvidence.Support> supports) {
+        return ToneCalibration.probability(comparison.against(), region, supports.get(region).ownLogOdds());
     }
 
     private static Optional<Finding> finding(ToneComparison comparison, ToneRegion region, Map<ToneRegion, ToneEvidence.Support> supports) {
         ToneEvidence.Support support = supports.get(region);
-        double probability = probability(region, supports);
+        double probability = probability(comparison, region, supports);
         if (probability < SLIGHT_PROBABILITY || support.amountDb() < LEAST_DB) {
             return Optional.empty();
         }

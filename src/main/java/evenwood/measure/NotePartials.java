@@ -96,15 +96,30 @@ final class NotePartials {
         return hops == 0 ? null : sums;
     }
 
-    /** Odd partials are heard; where they are not, the note lies an octave higher than was thought. */
+    /**
+     * Odd partials are heard, at least half of them as far up as any is: otherwise the note lies an octave higher than was
+     * thought, or two strings of a plain interval ring together (98 and 147 Hz are partials 2 and 3 of a note of 49 Hz that
+     * nobody played).
+     */
     private static boolean isOfThatPitch(double[] partials) {
         double odd = 0;
         double even = 0;
+        int heardOdd = 0;
+        int oddSoFar = 0;
+        int oddToHighest = 0;
+        int heardToHighest = 0;
         for (int k = 1; k <= Math.min(HIGHEST_WITH_GAPS, partials.length); k++) {
+            boolean heard = partials[k - 1] > 0;
             odd += k % 2 == 1 ? partials[k - 1] : 0;
             even += k % 2 == 0 ? partials[k - 1] : 0;
+            oddSoFar += k % 2;
+            heardOdd += k % 2 == 1 && heard ? 1 : 0;
+            if (heard) {
+                oddToHighest = oddSoFar;
+                heardToHighest = heardOdd;
+            }
         }
-        return odd > LEAST_ODD_SHARE * even;
+        return odd > LEAST_ODD_SHARE * even && 2 * heardToHighest >= oddToHighest;
     }
 
     private NoteSpectrum spectrum(Note note, int part, double[] partials) {

@@ -1,5 +1,6 @@
 package evenwood.rig;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -25,10 +26,12 @@ import java.util.OptionalDouble;
  * @param maximumDbu         where its own preamp overloads, if it has one
  * @param noiseDbu           noise of its own preamp in 20 kHz; −Infinity for none
  * @param source             where the figures are from
+ * @param colour             what it adds to the instrument's own sound, where something is known of its kind
  */
 public record Pickup(String id, String name, Kind kind, double seriesOhms, double seriesHenries, OptionalDouble seriesFarads,
                      double parallelFarads, OptionalDouble parallelOhms, boolean balanced, Power power, double phantomMilliamperes,
-                     double usualDbu, double peakDbu, double levelSpreadDb, OptionalDouble maximumDbu, double noiseDbu, String source) {
+                     double usualDbu, double peakDbu, double levelSpreadDb, OptionalDouble maximumDbu, double noiseDbu, String source,
+                     Optional<PickupColour> colour) {
     /** How the signal is made. */
     public enum Kind {
         PIEZO, MAGNETIC, ACTIVE, DYNAMIC_MICROPHONE, RIBBON_MICROPHONE, CONDENSER_MICROPHONE;
@@ -58,7 +61,8 @@ public record Pickup(String id, String name, Kind kind, double seriesOhms, doubl
             fields.optionalNumber("phantomMilliamperes", 0, 15, "mA").orElse(0),
             fields.number("usualDbu", -100, 20, "dBu"), fields.number("peakDbu", -100, 30, "dBu"),
             fields.number("levelSpreadDb", 0, 20, "dB"), fields.optionalNumber("maximumDbu", -40, 30, "dBu"),
-            fields.optionalNumber("noiseDbu", -140, -20, "dBu").orElse(Double.NEGATIVE_INFINITY), fields.text("source"));
+            fields.optionalNumber("noiseDbu", -140, -20, "dBu").orElse(Double.NEGATIVE_INFINITY), fields.text("source"),
+            fields.has("colour") ? Optional.of(PickupColour.read(fields.part("colour"))) : Optional.empty());
         if (pickup.kind == Kind.PIEZO && pickup.seriesFarads.isEmpty()) {
             throw fields.wrong("seriesPicofarads", "missing", "a piezo is a capacitance: say how much");
         }

@@ -71,7 +71,7 @@ public final class LikeEvaluation implements Evaluation {
             for (Fault fault : LikeFault.ALL) {
                 EqChain chain = LikeFault.chain(fault, amountDb, source.lowestHz(), random);
                 String name = name(source, fault.id() + " by " + Math.round(amountDb) + " dB");
-                tally(name, LikeSources.heard(LikeFault.through(chain, song)), wanted, LikeFault.words(fault, chain));
+                tally(name, LikeSources.heard(LikeFault.through(chain, song)), wanted, LikeFault.words(fault, chain, source.lowestHz()));
             }
         }
     }

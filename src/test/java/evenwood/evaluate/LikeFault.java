@@ -3,7 +3,10 @@ package evenwood.evaluate;
 import evenwood.eq.EqChain;
 import evenwood.eq.EqFilter;
 import evenwood.eq.EqProcessor;
+import evenwood.judge.BandHz;
 import evenwood.judge.Fault;
+import evenwood.judge.ToneRegion;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 
@@ -15,8 +18,6 @@ final class LikeFault {
     static final List<Fault> ALL = List.of(Fault.BOOMY, Fault.BOXY, Fault.NASAL, Fault.HARSH, Fault.THIN, Fault.DULL);
     private static final double GUITAR_BASS_HZ = 125;
     private static final double OVER_LOWEST_NOTE = 1.25;
-
-    private static final double BOXY_BEGINS_HZ = 300;
 
     private LikeFault() { }
 
@@ -34,9 +35,17 @@ final class LikeFault {
         });
     }
 
-    /** The words for it, the best first: where the bass of a small instrument lies above 300 Hz, boxy is as right as boomy. */
-    static List<Fault> words(Fault fault, EqChain chain) {
-        return fault == Fault.BOOMY && chain.filters().get(0).frequencyHz() > BOXY_BEGINS_HZ ? List.of(fault, Fault.BOXY) : List.of(fault);
+    /** The words for it, the best first: regions overlap, and a bell that lies in two of them may be called by either word. */
+    static List<Fault> words(Fault fault, EqChain chain, double lowestHz) {
+        List<Fault> words = new ArrayList<>(List.of(fault));
+        double hz = chain.filters().get(0).frequencyHz();
+        for (ToneRegion region : fault == Fault.THIN || fault == Fault.DULL ? new ToneRegion[0] : ToneRegion.values()) {
+            BandHz place = region.bandHz(lowestHz);
+            if (region.fault() != fault && region.isExcess() && hz >= place.lowHz() && hz <= place.highHz()) {
+                words.add(region.fault());
+            }
+        }
+        return words;
     }
 
     /** Two bells and a shelf as a player would turn them. */

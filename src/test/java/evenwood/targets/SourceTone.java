@@ -13,7 +13,7 @@ import evenwood.sound.AudioBlock;
 import evenwood.sound.Decibels;
 import evenwood.sound.SoundFormat;
 import evenwood.takes.Dynamics;
-import evenwood.takes.Heard;
+import evenwood.takes.HeardTone;
 import evenwood.takes.PackagedTakes;
 import evenwood.takes.PhraseKind;
 import evenwood.takes.PlayedInstrument;
@@ -59,7 +59,7 @@ public record SourceTone(TargetVoices voice, List<ToneTarget.NoteTone> notes) {
     }
 
     public static TakeReadings heard(Take take) {
-        return Heard.readings(PackagedTakes.samples(take), FORMAT);
+        return HeardTone.readings(PackagedTakes.samples(take), FORMAT);
     }
 
     private static List<ToneTarget.NoteTone> chromatic(TargetVoices voice, Dynamics strength) {

@@ -254,7 +254,7 @@ public final class CurrentTake implements AutoCloseable {
 
     private Assessment assess(TakeReadings readings, SoundChoice choice) {
         Optional<Rig> used = rig.get();
-        Optional<ToneComparison> tone = used.flatMap(each -> ToneComparison.withInstrument(readings, each.instrument(), each.tap()));
+        Optional<ToneComparison> tone = used.flatMap(each -> ToneComparison.withInstrument(readings, each));
         PeakForecast peak = choice.isLive() ? PeakForecast.fromSpectrum(readings) : change -> peakAfter(change, choice);
         Coach coach = new Coach(TargetWindow.DEFAULT);
         Assessment assessment = coach.assess(readings, tone, used.map(RigInUse::nominal), peak);
