@@ -81,13 +81,13 @@ public record ToneComparison(Against against, String name, double lowestNoteHz, 
 
     /** Against another take on the same instrument, whatever was played; bands both takes share too few notes in stay unknown. */
     public static ToneComparison withTake(TakeReadings readings, TakeReadings wanted) {
-        ToneDifference difference = NotewiseDifference.between(readings.noteSpectra(), wanted.noteSpectra());
+        ToneDifference difference = NotewiseDifference.between(readings, wanted);
         Map<ThirdOctave, Double> heardDb = new TreeMap<>();
         readings.spectrum().bands().forEach(heard -> heardDb.put(heard.band(), heard.relativeDb()));
         Map<ThirdOctave, Double> wantedDb = new TreeMap<>();
         difference.bands().stream().filter(band -> heardDb.containsKey(band.band()))
             .forEach(band -> wantedDb.put(band.band(), heardDb.get(band.band()) - band.differenceDb()));
-        double lowestHz = Math.max(readings.noteSpectra().lowestHz(), wanted.noteSpectra().lowestHz());
+        double lowestHz = Math.min(readings.noteSpectra().lowestHz(), wanted.noteSpectra().lowestHz());
         return new ToneComparison(Against.TAKE, wanted.take().name(), lowestHz, ToneSpread.OF_TAKES, wantedDb, difference);
     }
 

@@ -60,7 +60,8 @@ final class ToneEvidence {
             difference.setEntry(i, bands.get(i).differenceDb());
             for (int j = 0; j < bands.size(); j++) {
                 int apart = bands.get(i).band().index() - bands.get(j).band().index();
-                covariance.setEntry(i, j, deviation(i) * deviation(j) * spread.correlation(apart) + UNKNOWN_DB * UNKNOWN_DB);
+                double hardness = square(spread.hardnessDb()) * ToneSpread.hardness(bands.get(i).centreHz()) * ToneSpread.hardness(bands.get(j).centreHz());
+                covariance.setEntry(i, j, deviation(i) * deviation(j) * spread.correlation(apart) + hardness + square(UNKNOWN_DB));
             }
         }
     }
@@ -157,5 +158,9 @@ final class ToneEvidence {
 
     private double deviation(int index) {
         return Math.max(0.1, bands.get(index).standardErrorDb());
+    }
+
+    private static double square(double x) {
+        return x * x;
     }
 }

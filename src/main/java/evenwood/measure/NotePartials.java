@@ -22,7 +22,7 @@ final class NotePartials {
     private static final double OVER_NOISE = 10;
     private static final double OVER_GAPS = 4;
     private static final int HIGHEST_WITH_GAPS = 8;
-    private static final double LEAST_ODD_SHARE = 0.01;
+    private static final double LEAST_SHARE = 0.01;
     private static final double LEAST_POWER = 1e-11;
     private static final double LEAST_OF_STRONGEST = 1e-5;
     private static final double WIDEST_SPACING_SHARE = 0.45;
@@ -97,29 +97,20 @@ final class NotePartials {
     }
 
     /**
-     * Odd partials are heard, at least half of them as far up as any is: otherwise the note lies an octave higher than was
-     * thought, or two strings of a plain interval ring together (98 and 147 Hz are partials 2 and 3 of a note of 49 Hz that
-     * nobody played).
+     * The partials that neither of two nor of three are multiples carry a hundredth of the power: otherwise the note lies an
+     * octave higher than was thought, or two strings of a fifth ring together (98 and 147 Hz are partials 2 and 3 of a note of
+     * 49 Hz that nobody played).
      */
     private static boolean isOfThatPitch(double[] partials) {
+        double own = 0;
+        double all = 0;
         double odd = 0;
-        double even = 0;
-        int heardOdd = 0;
-        int oddSoFar = 0;
-        int oddToHighest = 0;
-        int heardToHighest = 0;
         for (int k = 1; k <= Math.min(HIGHEST_WITH_GAPS, partials.length); k++) {
-            boolean heard = partials[k - 1] > 0;
+            all += partials[k - 1];
             odd += k % 2 == 1 ? partials[k - 1] : 0;
-            even += k % 2 == 0 ? partials[k - 1] : 0;
-            oddSoFar += k % 2;
-            heardOdd += k % 2 == 1 && heard ? 1 : 0;
-            if (heard) {
-                oddToHighest = oddSoFar;
-                heardToHighest = heardOdd;
-            }
+            own += k % 2 != 0 && k % 3 != 0 ? partials[k - 1] : 0;
         }
-        return odd > LEAST_ODD_SHARE * even && 2 * heardToHighest >= oddToHighest;
+        return all > 0 && odd > LEAST_SHARE * (all - odd) && own > LEAST_SHARE * all;
     }
 
     private NoteSpectrum spectrum(Note note, int part, double[] partials) {

@@ -11,9 +11,8 @@ import evenwood.rig.Tap;
 import evenwood.rig.ToneTarget;
 import evenwood.sound.AudioBlock;
 import evenwood.sound.Decibels;
-import evenwood.sound.SoundFormat;
 import evenwood.takes.Dynamics;
-import evenwood.takes.HeardTone;
+import evenwood.takes.KeptTone;
 import evenwood.takes.PackagedTakes;
 import evenwood.takes.PhraseKind;
 import evenwood.takes.PlayedInstrument;
@@ -31,7 +30,6 @@ import java.util.List;
  */
 public record SourceTone(TargetVoices voice, List<ToneTarget.NoteTone> notes) {
     private static final int RATE_HZ = Take.USUAL_SAMPLE_RATE_HZ;
-    private static final SoundFormat FORMAT = new SoundFormat(RATE_HZ, 1, 1, 24);
     private static final int BLOCK_FRAMES = 4096;
     private static final double HEARD_SECONDS = 0.58;
     private static final double SILENT_DB = -90;
@@ -59,7 +57,7 @@ public record SourceTone(TargetVoices voice, List<ToneTarget.NoteTone> notes) {
     }
 
     public static TakeReadings heard(Take take) {
-        return HeardTone.readings(PackagedTakes.samples(take), FORMAT);
+        return KeptTone.readings(take);
     }
 
     private static List<ToneTarget.NoteTone> chromatic(TargetVoices voice, Dynamics strength) {

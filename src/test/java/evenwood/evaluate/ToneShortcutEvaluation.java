@@ -1,0 +1,69 @@
+package evenwood.evaluate;
+
+import evenwood.eq.EqChain;
+import evenwood.measure.BandLevel;
+import evenwood.measure.NotewiseDifference;
+import evenwood.measure.TakeReadings;
+import evenwood.measure.ThirdOctave;
+import evenwood.measure.ToneDifference;
+import evenwood.takes.KeptTone;
+import evenwood.takes.PackagedTakes;
+import java.io.PrintStream;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.SplittableRandom;
+
+/**
+ * Whether {@link EqualisedTone} gives what is really read of a filtered take: every fifth source, two faults of 9 dB each,
+ * bands of 80 Hz to 10 kHz that stand above the noise.
+ */
+public final class ToneShortcutEvaluation implements Evaluation {
+    private static final List<ThirdOctave> JUDGED = ThirdOctave.range(80, 10_000);
+    private static final int STEP = 5;
+    private static final double FAULT_DB = 9;
+    private static final double MOST_RMS_DB = 0.5;
+
+    private final List<Double> averages = new ArrayList<>();
+    private final List<Double> notewise = new ArrayList<>();
+
+    @Override
+    public void run(PrintStream out) {
+        SplittableRandom random = new SplittableRandom(21);
+        List<LikeSources.Source> sources = LikeSources.all();
+        for (int at = 0; at < sources.size(); at += STEP) {
+            LikeSources.Source source = sources.get(at);
+            TakeReadings clean = KeptTone.readings(source.songs().get(0));
+            TakeReadings wanted = KeptTone.readings(source.songs().get(1));
+            for (int trial = 0; trial < 2; trial++) {
+                EqChain chain = LikeFault.chain(LikeFault.ALL.get((at / STEP + 3 * trial) % LikeFault.ALL.size()), FAULT_DB, source.lowestHz(), random);
+                compare(LikeSources.heard(LikeFault.through(chain, PackagedTakes.samples(source.songs().get(0)))), EqualisedTone.of(clean, chain), wanted);
+            }
+        }
+        out.println("| worked out − really heard | bands | RMS dB | 95 % under | largest |\n|---|---|---|---|---|");
+        double worst = Math.max(print(out, "average spectrum", averages), print(out, "difference to another song, note by note", notewise));
+        if (worst > MOST_RMS_DB) {
+            throw new AssertionError("tone shortcut: off by " + worst + " dB RMS");
+        }
+    }
+
+    private void compare(TakeReadings heard, TakeReadings workedOut, TakeReadings wanted) {
+        for (BandLevel level : heard.spectrum().bands()) {
+            if (JUDGED.contains(level.band()) && level.isAboveNoise()) {
+                averages.add(workedOut.spectrum().bands().get(heard.spectrum().bands().indexOf(level)).relativeDb() - level.relativeDb());
+            }
+        }
+        ToneDifference other = NotewiseDifference.between(workedOut, wanted);
+        for (ToneDifference.Band band : NotewiseDifference.between(heard, wanted).bands()) {
+            other.bands().stream().filter(each -> each.band().equals(band.band()) && JUDGED.contains(band.band()))
+                .forEach(each -> notewise.add(each.differenceDb() - band.differenceDb()));
+        }
+    }
+
+    private static double print(PrintStream out, String what, List<Double> errors) {
+        double[] sorted = errors.stream().mapToDouble(Math::abs).sorted().toArray();
+        double rms = Math.sqrt(errors.stream().mapToDouble(error -> error * error).average().orElseThrow());
+        out.printf(Locale.ROOT, "| %s | %d | %.2f | %.2f | %.2f |%n", what, sorted.length, rms, sorted[(int) (0.95 * sorted.length)], sorted[sorted.length - 1]);
+        return rms;
+    }
+}
