@@ -28,6 +28,7 @@ public final class EvenwoodCommand implements Runnable {
             .addSubcommand(new PresetsCommand(terminal))
             .addSubcommand(new WireCommand(terminal))
             .addSubcommand(new JournalCommand(terminal))
+            .addSubcommand(new HuntCommand(terminal))
             .setOut(terminal.helpWriter())
             .setParameterExceptionHandler(failures)
             .setExecutionExceptionHandler(failures)
@@ -37,7 +38,7 @@ public final class EvenwoodCommand implements Runnable {
 
     @Override
     public void run() {
-        throw new BadInput("evenwood: say what to do: check, listen, guide, render, audition, learn, wire, journal or presets; see evenwood --help");
+        throw new BadInput("evenwood: say what to do: check, listen, guide, render, audition, learn, wire, hunt, journal or presets; see evenwood --help");
     }
 
     static final class Version implements CommandLine.IVersionProvider {

@@ -72,6 +72,11 @@ public final class Presets {
         return Input.read(fields(PresetKind.INPUTS, id));
     }
 
+    /** @throws PresetProblem for an unknown id, with near matches, or a wrong file */
+    public HuntTable hunt(String id) {
+        return HuntTable.read(fields(PresetKind.HUNTS, id));
+    }
+
     /** Everything that could be had: every box and cable. */
     public Gear shop() {
         return new Gear(ids(PresetKind.BOXES).stream().map(this::box).toList(), ids(PresetKind.CABLES).stream().map(this::cable).toList(), List.of());
@@ -89,6 +94,7 @@ public final class Presets {
         ids(PresetKind.CABLES).forEach(this::cable);
         ids(PresetKind.BOXES).forEach(this::box);
         ids(PresetKind.INPUTS).forEach(this::input);
+        ids(PresetKind.HUNTS).forEach(this::hunt);
     }
 
     /**

@@ -1,0 +1,4 @@
+package evenwood.coach.hunt;
+
+/** A cause and how likely it is by now. */
+public record Suspect(String cause, double probability) { }

@@ -1,0 +1,124 @@
+package evenwood.live;
+
+import evenwood.coach.hunt.NoiseParts;
+import evenwood.measure.ActivityReading;
+import evenwood.measure.HopGrid;
+import evenwood.measure.NoiseMeter;
+import evenwood.measure.NoiseReading;
+import evenwood.measure.ShortTimeSpectrum;
+import evenwood.sound.AudioBlock;
+import evenwood.sound.LineOpener;
+import evenwood.sound.SoundProblem;
+import evenwood.sound.SoundSource;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * A few seconds of nothing but noise, measured in short stretches so that the spread between them tells how sure the levels are.
+ *
+ * <p>In: blocks while nobody plays; all of it counts as quiet. Out: {@link NoiseParts}.
+ * <p>How: a fresh {@link NoiseMeter} for each stretch of about a second, long enough for the mains harmonics.
+ * <p>Thread: blocks on one thread; {@link #parts} once it is complete or that thread has ended.
+ */
+public final class NoiseSpell implements BlockListener {
+    private static final double STRETCH_SECONDS = 1;
+    private static final double SHORTEST_SECONDS = 2;
+    private static final int BLOCK_FRAMES = 4096;
+    /** Devices click or swell when they are opened. */
+    private static final double SETTLING_SECONDS = 0.4;
+    /** Sound servers deliver their first block up to 1.7 s after opening; a slow machine takes longer. */
+    private static final double PATIENCE_SECONDS = 20;
+
+    private final HopGrid grid;
+    private final int stretches;
+    private final CountDownLatch complete = new CountDownLatch(1);
+    private final List<NoiseReading> readings = new ArrayList<>();
+    private ShortTimeSpectrum spectrum;
+    private NoiseMeter meter;
+    private long unsettledFrames;
+    private long frames;
+
+    /** @param stretches after so many it is complete */
+    NoiseSpell(int sampleRateHz, int stretches, double settlingSeconds) {
+        grid = new HopGrid(sampleRateHz);
+        this.stretches = stretches;
+        unsettledFrames = Math.round(settlingSeconds * sampleRateHz);
+        begin();
+    }
+
+    /**
+     * Listens to an input for so long, on threads of its own, and waits.
+     *
+     * @throws SoundProblem if it cannot be opened or delivers nothing
+     */
+    public static NoiseParts listen(LineOpener opener, double seconds) {
+        SoundSource source = opener.get();
+        NoiseSpell spell = new NoiseSpell(source.format().sampleRateHz(), (int) Math.max(SHORTEST_SECONDS, Math.ceil(seconds / STRETCH_SECONDS)), SETTLING_SECONDS);
+        try (LiveTake take = LiveTake.start(source, opener, spell)) {
+            if (!spell.complete.await(Math.round(1000 * (seconds + PATIENCE_SECONDS)), TimeUnit.MILLISECONDS)) {
+                throw SoundProblem.midway(source.name() + ": no sound comes from this input; check its plug and whether another program holds it", null);
+            }
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+            throw SoundProblem.midway(source.name() + ": listening was broken off; begin again", interrupted);
+        }
+        return spell.parts();
+    }
+
+    /** Hears a recording to its end, on the caller's thread. @throws SoundProblem if it cannot be read or is shorter than two seconds */
+    public static NoiseParts measure(SoundSource source) {
+        NoiseSpell spell = new NoiseSpell(source.format().sampleRateHz(), Integer.MAX_VALUE, 0);
+        AudioBlock block = new AudioBlock(BLOCK_FRAMES);
+        while (source.read(block) >= 0) {
+            spell.accept(block);
+        }
+        if (spell.readings.size() < SHORTEST_SECONDS / STRETCH_SECONDS) {
+            throw SoundProblem.atStart(String.format(Locale.ROOT, "%s: %.1f s of noise, but at least %.0f s are needed; record longer, with nobody playing",
+                source.name(), (double) spell.frames / source.format().sampleRateHz(), SHORTEST_SECONDS));
+        }
+        return spell.parts();
+    }
+
+    private void begin() {
+        meter = new NoiseMeter(grid, 2 * STRETCH_SECONDS);
+        spectrum = new ShortTimeSpectrum(grid, meter);
+    }
+
+    /** Hears one block. [analysis thread] */
+    @Override
+    public void accept(AudioBlock block) {
+        if (unsettledFrames > 0) {
+            unsettledFrames -= block.frames();
+            return;
+        }
+        if (readings.size() >= stretches) {
+            return;
+        }
+        spectrum.accept(block);
+        frames += block.frames();
+        if (frames / (STRETCH_SECONDS * grid.sampleRateHz()) >= readings.size() + 1) {
+            byte[] quiet = new byte[grid.hopsIn(2 * STRETCH_SECONDS)];
+            Arrays.fill(quiet, ActivityReading.QUIET);
+            readings.add(meter.reading(new ActivityReading(grid, 0, quiet, Double.NEGATIVE_INFINITY)));
+            begin();
+        }
+        if (readings.size() >= stretches) {
+            complete.countDown();
+        }
+    }
+
+    /** What is missing would look like a click; the stretch begins again. [analysis thread] */
+    @Override
+    public void gap(long lostFrames) {
+        begin();
+        frames = Math.round(readings.size() * STRETCH_SECONDS * grid.sampleRateHz());
+    }
+
+    NoiseParts parts() {
+        return NoiseParts.of(readings);
+    }
+}
