@@ -86,7 +86,7 @@ public final class HuntJson {
     private void bars(String field, List<HuntPicture.Bar> bars) throws IOException {
         json.writeObjectFieldStart(field);
         for (HuntPicture.Bar bar : bars) {
-            json.writeObjectFieldStart(bar.word());
+            json.writeObjectFieldStart(word(bar.part()));
             number("levelDbfs", bar.levelDbfs());
             number("uncertaintyDb", bar.halfWidthDb());
             json.writeBooleanField("noticeable", bar.noticeable());

@@ -26,7 +26,7 @@ import java.util.Optional;
 public record HuntPicture(HuntProgress.Standing standing, Part hunted, List<Bar> noise, List<Step> steps, List<Cause> suspects,
                           String conclusion, Optional<String> cure, Optional<Task> next, List<String> notOffered) {
 
-    /** @param halfWidthDb of the 95 % interval  @param noticeable whether it would be noticed under playing */
+    /** @param word for people  @param halfWidthDb of the 95 % interval  @param noticeable whether it would be noticed under playing */
     public record Bar(Part part, String word, double levelDbfs, double halfWidthDb, boolean noticeable) { }
 
     /** @param id the trial's  @param words what to do */
@@ -54,7 +54,7 @@ public record HuntPicture(HuntProgress.Standing standing, Part hunted, List<Bar>
 
     public static HuntPicture of(HuntProgress progress, Sentences sentences) {
         List<Cause> suspects = progress.hunt().ranking().stream().map(suspect -> cause(suspect, sentences)).toList();
-        return new HuntPicture(progress.standing(), progress.hunt().part(), bars(progress.before()),
+        return new HuntPicture(progress.standing(), progress.hunt().part(), bars(progress.before(), sentences),
             progress.steps().stream().map(step -> step(step, sentences)).toList(), suspects, conclusion(progress.standing(), suspects.get(0), sentences),
             progress.cause().map(cause -> suspects.get(0).cure()), progress.next().map(id -> task(id, sentences)),
             progress.hunt().impossible().stream().sorted().toList());
@@ -64,8 +64,8 @@ public record HuntPicture(HuntProgress.Standing standing, Part hunted, List<Bar>
         return new Task(trial, sentences.say("hunt.do." + trial));
     }
 
-    public static List<Bar> bars(NoiseParts parts) {
-        return Arrays.stream(Part.values()).map(part -> new Bar(part, word(part), parts.levelDbfs().get(part),
+    public static List<Bar> bars(NoiseParts parts, Sentences sentences) {
+        return Arrays.stream(Part.values()).map(part -> new Bar(part, sentences.say("hunt.part." + word(part)), parts.levelDbfs().get(part),
             HALF_WIDTH * parts.deviationDb().get(part), parts.noticeable().contains(part))).toList();
     }
 
@@ -75,13 +75,8 @@ public record HuntPicture(HuntProgress.Standing standing, Part hunted, List<Bar>
 
     private static Step step(HuntProgress.Step step, Sentences sentences) {
         TrialResult result = step.result();
-        return new Step(task(result.trial(), sentences), bars(step.before()), bars(step.after()), result.changeDb(), HALF_WIDTH * result.deviationDb(),
-            result.outcome(), switch (result.outcome()) {
-                case GONE -> "all but gone";
-                case FELL -> "less";
-                case SAME -> "no change";
-                case ROSE -> "more";
-            });
+        return new Step(task(result.trial(), sentences), bars(step.before(), sentences), bars(step.after(), sentences), result.changeDb(), HALF_WIDTH * result.deviationDb(),
+            result.outcome(), sentences.say("hunt.outcome." + result.outcome().name().toLowerCase(Locale.ROOT)));
     }
 
     private static Cause cause(Suspect suspect, Sentences sentences) {
