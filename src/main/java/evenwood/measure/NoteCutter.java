@@ -12,6 +12,8 @@ final class NoteCutter {
     private static final int LEVEL_FROM_STEPS = 15;
     private static final int LEVEL_TO_STEPS = 75;
     private static final int SHORTEST_STEPS = 9;
+    /** A start is found up to so many steps late; what was struck there must not count as the peak of the note before. */
+    private static final int ATTACK_STEPS = 3;
 
     private final double stepSeconds;
     private final AttackSteps steps;
@@ -53,14 +55,14 @@ final class NoteCutter {
 
     private double peakDbfs(long start, long end) {
         double peak = 0;
-        for (long at = Math.max(start - 1, steps.firstStep()); at < end; at++) {
+        for (long at = Math.max(start - ATTACK_STEPS, steps.firstStep()); at < end - ATTACK_STEPS; at++) {
             peak = Math.max(peak, steps.peak(at));
         }
         return Decibels.ofAmplitude(peak);
     }
 
     private double levelDbfs(long start, long end) {
-        long to = Math.min(end, start + LEVEL_TO_STEPS);
+        long to = Math.min(end - ATTACK_STEPS, start + LEVEL_TO_STEPS);
         long from = Math.min(start + LEVEL_FROM_STEPS, (start + to) / 2);
         double sum = 0;
         for (long at = from; at < to; at++) {

@@ -45,10 +45,10 @@ class ListenLiveTest {
             for (String level : new String[] {"samplePeakDbfs", "truePeakDbtp", "integratedLufs"}) {
                 assertThat(live.at("/level/" + level).asDouble()).as(level).isCloseTo(file.at("/level/" + level).asDouble(), within(0.2));
             }
-            // These move by up to 0.7 when the same file is shifted by less than a hop: one note more or less is counted,
-            // and a percentile near the end of some fifty notes steps to its neighbour.
+            // One note more or less among 67 is found when the same file is shifted by less than a hop, and a percentile steps to
+            // its neighbour: up to 0.17, 0.03 and 0.29 over sixteen shifts of this take.
             for (String level : new String[] {"softDbfs", "usualDbfs", "hardDbfs"}) {
-                assertThat(live.at("/level/" + level).asDouble()).as(level).isCloseTo(file.at("/level/" + level).asDouble(), within(1.0));
+                assertThat(live.at("/level/" + level).asDouble()).as(level).isCloseTo(file.at("/level/" + level).asDouble(), within(0.35));
             }
             // The silence before and after the take is heard too, and windows that are half in it widen the range.
             assertThat(live.at("/level/loudnessRangeLu").asDouble()).isCloseTo(file.at("/level/loudnessRangeLu").asDouble(), within(1.0));
