@@ -2,12 +2,16 @@ package evenwood.evaluate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenwood.coach.Coach;
+import evenwood.coach.PeakForecast;
+import evenwood.coach.Prediction;
 import evenwood.eq.BandResponse;
 import evenwood.eq.ControlLaws;
 import evenwood.eq.EqChain;
 import evenwood.eq.NominalLaw;
 import evenwood.eq.Solution;
 import evenwood.eq.Solver;
+import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
 import evenwood.measure.TakeReadings;
 import evenwood.measure.ThirdOctave;
@@ -22,6 +26,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
 
@@ -43,7 +48,7 @@ public final class SolverEvaluation implements Evaluation {
 
     @Override
     public void run(PrintStream out) {
-        int stride = Integer.getInteger("evaluate.stride", 1);
+        int stride = Integer.getInteger("evaluate.stride", 2);
         List<LikeSources.Source> sources = LikeSources.all();
         for (int i = 0; i < sources.size(); i += stride) {
             SplittableRandom random = new SplittableRandom(400 + i);
@@ -54,7 +59,9 @@ public final class SolverEvaluation implements Evaluation {
                 EqChain chain = LikeFault.equaliser(random);
                 TakeReadings heard = LikeSources.heard(LikeFault.through(chain, songs.get(k)));
                 undo(source, chain, ToneComparison.withTake(heard, wanted).difference());
+                coached(source, chain, heard, wanted);
             }
+            clean(source, LikeSources.heard(songs.get(0)), wanted);
         }
         print(out);
     }
@@ -78,6 +85,22 @@ public final class SolverEvaluation implements Evaluation {
         double[] heard = new double[JUDGED.size()];
         difference.bands().stream().filter(band -> JUDGED.contains(band.band())).forEach(band -> heard[JUDGED.indexOf(band.band())] = band.differenceDb());
         figure(source, "4 three knobs: over the best for what was heard, RMS dB", rms(sum(heard, RESPONSE.db(found.change()))) - leastOfAll(heard));
+    }
+
+    /** The moves that check --like prints. */
+    private void coached(LikeSources.Source source, EqChain chain, TakeReadings heard, TakeReadings wanted) {
+        EqChain moves = moves(heard, wanted);
+        figure(source, "6 check --like: left, RMS dB", rms(sum(RESPONSE.db(chain), RESPONSE.db(moves.withGainDb(0)))));
+        figure(source, "7 check --like: 1 for no moves of tone", moves.filters().isEmpty() ? 1 : 0);
+    }
+
+    private void clean(LikeSources.Source source, TakeReadings heard, TakeReadings wanted) {
+        figure(source, "8 clean, check --like: 1 for moves of tone", moves(heard, wanted).filters().isEmpty() ? 0 : 1);
+    }
+
+    private static EqChain moves(TakeReadings heard, TakeReadings wanted) {
+        return new Coach(TargetWindow.DEFAULT).assess(heard, Optional.of(ToneComparison.withTake(heard, wanted)), Optional.empty(), PeakForecast.fromSpectrum(heard))
+            .predicted().map(Prediction::change).orElse(EqChain.FLAT);
     }
 
     private double leastOfAll(double[] put) {
