@@ -1,5 +1,7 @@
 package evenwood.cli;
 
+import evenwood.coach.Recall;
+import evenwood.eq.RigInUse;
 import evenwood.journal.Backup;
 import evenwood.journal.Event;
 import evenwood.journal.EventKind;
@@ -17,9 +19,12 @@ import evenwood.journal.Trend;
 import evenwood.report.CheckText;
 import evenwood.report.JournalJson;
 import evenwood.report.JournalText;
+import evenwood.report.RecallText;
 import evenwood.report.Sentences;
 import evenwood.report.TrendJson;
 import evenwood.report.TrendText;
+import evenwood.rig.Presets;
+import evenwood.rig.Rig;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
@@ -130,6 +135,24 @@ final class JournalCommand implements Runnable {
                 terminal.line(Sentences.english().say("journal.nothing-suspected"));
             } else {
                 suspicions.forEach(suspicion -> terminal.line(words.line(suspicion)));
+            }
+        }
+        return ExitCode.DONE;
+    }
+
+    @Command(name = "recall", mixinStandardHelpOptions = true, description = "Sets the rig as on that night: a checklist of every control, on another rig by its sound.")
+    int recall(@Mixin JournalPlace place, @Parameters(paramLabel = "N", description = TAKE_WORDS) long id,
+               @Option(names = "--rig", paramLabel = "FILE", description = "The rig as it stands now; it may have other controls.") Path rigFile,
+               @Option(names = "--json", description = JSON_WORDS) boolean json) {
+        try (Journal journal = place.open()) {
+            KeptTake take = journal.take(id);
+            Rig kept = take.rig().orElseThrow(() -> new BadInput("journal recall: take " + id + " was kept without a rig, so nobody knows how its controls stood; "
+                + "next time: evenwood check TAKE --rig FILE --keep. Its sound can be aimed at all the same: evenwood check TAKE --like " + id));
+            Recall recall = rigFile == null ? Recall.of(kept) : Recall.of(kept, RigInUse.read(rigFile, Presets.ofPlayer()));
+            if (json) {
+                terminal.raw(RecallText.json(take.line(), recall));
+            } else {
+                RecallText.lines(take.line(), recall, Sentences.english()).forEach(terminal::line);
             }
         }
         return ExitCode.DONE;
