@@ -53,7 +53,7 @@ public final class DistortionMeter {
         stretch = new float[grid.hopFrames() / 2];
         stretchSeconds = grid.hopSeconds() / 2;
         shapes = new HalfWaveShapes(stretch.length, tops);
-        history = new StretchHistory(Math.multiplyExact(capacityHops, 2));
+        history = new StretchHistory(Math.multiplyExact(capacityHops, 2), format.sampleRateHz());
     }
 
     /** Hears one block and keeps none of it. [audio thread] */

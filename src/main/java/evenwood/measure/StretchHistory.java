@@ -1,7 +1,7 @@
 package evenwood.measure;
 
 /**
- * Peaks of either side, level and brightness of each half hop, for the distortion detectors.
+ * Peaks of either side, level, brightness and what lies near the tops of each half hop, for the distortion detectors.
  *
  * <p>In: stretches of half a hop. Out: rows of a {@link HopHistory}, in dB, offset removed.
  * <p>Thread: one owner. Nothing here allocates but the constructor.
@@ -12,7 +12,16 @@ final class StretchHistory {
     static final int RMS_DBFS = 2;
     /** Mean square of the first difference over the mean square: a spectrum's middle, in dB. */
     static final int BRIGHTNESS_DB = 3;
-    private static final int COLUMNS = 4;
+    /** {@link TopMoments}' numbers; −Infinity where they were not told. */
+    static final int UPPER_RIPPLE = 4;
+    static final int LOWER_RIPPLE = 5;
+    static final int FINE_DB = 6;
+    static final int MIDDLE_DB = 7;
+    static final int UPPER_PEAKEDNESS = 8;
+    static final int LOWER_PEAKEDNESS = 9;
+    private static final int COLUMNS = 10;
+    /** With stretches 17 dB under the loudest so far nobody compares. */
+    private static final double MOMENTS_ABOVE = 0.02;
     private static final double FLOOR = 1e-6;
     /** An attack is a stretch that is 3 dB louder than the two before it. */
     private static final double RISE = 1.41;
@@ -20,6 +29,8 @@ final class StretchHistory {
     private static final int EARLY_STRETCHES = 2;
 
     private final HopHistory rows;
+    private final TopMoments moments;
+    private double loudest;
     private double sum;
     private long frames;
     private float before;
@@ -30,7 +41,8 @@ final class StretchHistory {
     private double newestSum;
     private double newestSquares;
 
-    StretchHistory(int capacity) {
+    StretchHistory(int capacity, double sampleRateHz) {
+        moments = new TopMoments(sampleRateHz);
         rows = new HopHistory(capacity, COLUMNS);
         reset();
     }
@@ -79,6 +91,7 @@ final class StretchHistory {
         rows.set(row, LOWER_DBFS, (float) (20 * Math.log10(Math.max(FLOOR, offset - lowest))));
         rows.set(row, RMS_DBFS, (float) (10 * Math.log10(meanSquare)));
         rows.set(row, BRIGHTNESS_DB, (float) (10 * Math.log10(Math.max(FLOOR * FLOOR, differences / stretch.length) / meanSquare)));
+        setMoments(row, stretch, offset, meanSquare);
     }
 
     /** Largest magnitude of the newest stretch. */
@@ -106,12 +119,30 @@ final class StretchHistory {
 
     void reset() {
         rows.reset();
+        loudest = 0;
         sum = 0;
         frames = 0;
         before = 0;
         peakBefore = 0;
         peakBeforeThat = 0;
         sinceAttack = EARLY_STRETCHES + 1;
+    }
+
+    private void setMoments(long row, float[] stretch, double offset, double meanSquare) {
+        loudest = Math.max(loudest, meanSquare);
+        if (meanSquare > loudest * MOMENTS_ABOVE) {
+            moments.accept(stretch, offset);
+            rows.set(row, UPPER_RIPPLE, (float) moments.ripple(true));
+            rows.set(row, LOWER_RIPPLE, (float) moments.ripple(false));
+            rows.set(row, FINE_DB, (float) moments.fineDb());
+            rows.set(row, MIDDLE_DB, (float) moments.middleDb());
+            rows.set(row, UPPER_PEAKEDNESS, (float) moments.peakedness(true));
+            rows.set(row, LOWER_PEAKEDNESS, (float) moments.peakedness(false));
+        } else {
+            for (int column = UPPER_RIPPLE; column < COLUMNS; column++) {
+                rows.set(row, column, Float.NEGATIVE_INFINITY);
+            }
+        }
     }
 
     private void noteAttack() {

@@ -11,18 +11,28 @@ import java.util.List;
 import java.util.SplittableRandom;
 
 /**
- * What the distortion model is fitted on: every instrument of two of the banks, in performances of its own, clean
+ * What the distortion model is fitted on: every instrument of two of the banks and single recorded notes, in performances of their own, clean
  * and driven into each kind of stage by amounts from just audible up, hard and usual playing in each take. The other
  * banks are kept for the evaluation.
  */
 public final class TrainingTakes {
     private static final double[] SHORT_DB = {1, 1.5, 2, 3, 6, 10};
+    private static final int ROUNDS = 2;
     private static final int PERFORMANCES = 2;
+    private static final int RECORDED_PERFORMANCES = 4;
     private static final int CLEAN_EACH = 2;
     private static final int DRIVEN_EACH = 5;
     private static final int FIRST_SEED = 50_000;
+    private static final List<PlayedInstrument> RECORDED = List.of(PlayedInstrument.STEEL_STRING_GUITAR, PlayedInstrument.NYLON_STRING_GUITAR,
+        PlayedInstrument.LEVER_HARP, PlayedInstrument.VIOLIN, PlayedInstrument.CELLO, PlayedInstrument.DOUBLE_BASS_BOWED);
 
     private TrainingTakes() { }
+
+    /** Which performances are to be made at all. */
+    @FunctionalInterface
+    public interface Wanted {
+        boolean is(int seed, SampledBank bank);
+    }
 
     /** Hears one example. @param curve null for a clean one */
     @FunctionalInterface
@@ -31,13 +41,25 @@ public final class TrainingTakes {
     }
 
     public static void each(Listener listener) {
+        each((seed, bank) -> true, listener);
+    }
+
+    /** Only those performances that are wanted. */
+    public static void each(Wanted wanted, Listener listener) {
         int seed = FIRST_SEED;
-        for (PlayedInstrument instrument : PlayedInstrument.values()) {
-            for (PlayedInstrument.Voice voice : instrument.voices()) {
-                for (int i = 0; i < PERFORMANCES && (voice.bank() == SampledBank.TIM || voice.bank() == SampledBank.CSOUND); i++) {
-                    examples(performance(instrument, voice, seed), seed, listener);
-                    seed++;
+        for (int round = 0; round < ROUNDS; round++) {
+            for (PlayedInstrument instrument : PlayedInstrument.values()) {
+                for (PlayedInstrument.Voice voice : instrument.voices()) {
+                    for (int i = 0; i < PERFORMANCES && (voice.bank() == SampledBank.TIM || voice.bank() == SampledBank.CSOUND); i++) {
+                        examples(instrument, voice, seed++, wanted, listener);
+                    }
                 }
+            }
+        }
+        for (PlayedInstrument instrument : RECORDED) {
+            PlayedInstrument.Voice voice = new PlayedInstrument.Voice(SampledBank.RECORDED_NOTES, 0, instrument.voices().get(0).program());
+            for (int i = 0; i < RECORDED_PERFORMANCES; i++) {
+                examples(instrument, voice, seed++, wanted, listener);
             }
         }
     }
@@ -55,7 +77,11 @@ public final class TrainingTakes {
         return Take.soundcheck(instrument, voice, seed).playing(kinds, dynamics);
     }
 
-    private static void examples(Take take, int seed, Listener listener) {
+    private static void examples(PlayedInstrument instrument, PlayedInstrument.Voice voice, int seed, Wanted wanted, Listener listener) {
+        if (!wanted.is(seed, voice.bank())) {
+            return;
+        }
+        Take take = performance(instrument, voice, seed);
         SplittableRandom random = new SplittableRandom(seed);
         float[] played = PackagedTakes.samples(take);
         for (int i = 0; i < CLEAN_EACH + DRIVEN_EACH; i++) {

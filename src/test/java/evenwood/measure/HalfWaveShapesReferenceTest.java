@@ -179,7 +179,7 @@ class HalfWaveShapesReferenceTest {
         TopTable table = new TopTable();
         int frames = new HopGrid(RATE_HZ).hopFrames() / 2;
         HalfWaveShapes shapes = new HalfWaveShapes(frames, table);
-        StretchHistory history = new StretchHistory(10);
+        StretchHistory history = new StretchHistory(10, RATE_HZ);
         float[] stretch = new float[frames];
         for (int start = 0; start + frames <= sound.length; start += frames) {
             System.arraycopy(sound, start, stretch, 0, frames);
