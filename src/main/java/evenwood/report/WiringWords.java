@@ -21,12 +21,12 @@ public final class WiringWords {
     private WiringWords() { }
 
     /** What is wrong. */
-    static Statement evidence(WiringVerdict verdict) {
+    public static Statement evidence(WiringVerdict verdict) {
         return new Statement("wiring." + verdict.fault().id(), rounded(verdict.figures()));
     }
 
     /** What helps. */
-    static Statement cure(WiringVerdict verdict) {
+    public static Statement cure(WiringVerdict verdict) {
         return new Statement("wiring-cure." + verdict.fault().id(), rounded(verdict.figures()));
     }
 

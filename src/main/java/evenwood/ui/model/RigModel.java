@@ -46,11 +46,13 @@ public final class RigModel {
     private final Choices choices;
     private final Map<String, ControlSet> controlSets = new HashMap<>();
     private List<Setting> settings = List.of();
+    private final WiringModel wiring;
     private volatile Optional<Rig> rig = Optional.empty();
 
     public RigModel(Presets presets, Choices choices) {
         this.presets = presets;
         this.choices = choices;
+        wiring = new WiringModel(presets, choices, this);
         takeControls();
     }
 
@@ -72,9 +74,27 @@ public final class RigModel {
         choices.put(part.memory(), id);
         if (part == Part.CONTROLS) {
             takeControls();
-        } else {
-            build();
+            return;
         }
+        if (part == Part.BOX) {
+            wiring.forget();
+        } else if (part != Part.INSTRUMENT) {
+            wiring.follow();
+        }
+        build();
+    }
+
+    /** How all this is plugged in. */
+    public WiringModel wiring() {
+        return wiring;
+    }
+
+    /** The wiring page says what is plugged in. */
+    void wired(String pickup, String box, String input) {
+        choices.put(Part.PICKUP.memory(), pickup);
+        choices.put(Part.BOX.memory(), box);
+        choices.put(Part.INPUT.memory(), input);
+        build();
     }
 
     public Tap tap() {
@@ -159,7 +179,7 @@ public final class RigModel {
         try {
             String id = chosen(Part.CONTROLS);
             ControlSet set = id.isEmpty() ? new ControlSet("", "", List.of(), "") : controls(id);
-            rig = Optional.of(new Rig("", presets.instrument(chosen(Part.INSTRUMENT)), tap(), set, settings));
+            rig = Optional.of(new Rig("", presets.instrument(chosen(Part.INSTRUMENT)), tap(), set, settings, wiring.said()));
         } catch (PresetProblem wrongFile) {
             rig = Optional.empty();
         }

@@ -43,7 +43,7 @@ final class Choosers {
         return box;
     }
 
-    private static <T> StringConverter<T> words(Function<T, String> name) {
+    static <T> StringConverter<T> words(Function<T, String> name) {
         return new StringConverter<>() {
             @Override
             public String toString(T value) {

@@ -7,6 +7,6 @@ final class Screens {
     private Screens() { }
 
     static List<Screen> all(Surroundings around) {
-        return List.of(new SourceScreen(around), new PlayScreen(around), new GuideScreen(around), new RigScreen(around));
+        return List.of(new SourceScreen(around), new PlayScreen(around), new GuideScreen(around), new WiringScreen(around), new RigScreen(around));
     }
 }

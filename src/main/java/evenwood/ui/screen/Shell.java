@@ -98,6 +98,10 @@ public final class Shell {
         return guide;
     }
 
+    Screen opened() {
+        return open;
+    }
+
     Scene scene() {
         return scene;
     }

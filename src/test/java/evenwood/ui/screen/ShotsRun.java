@@ -1,10 +1,12 @@
 package evenwood.ui.screen;
 
+import evenwood.rig.PluggedBox;
 import evenwood.rig.Presets;
 import evenwood.ui.model.Choices;
 import evenwood.ui.model.CurrentTake;
 import evenwood.ui.model.Now;
 import evenwood.ui.model.RigModel;
+import evenwood.ui.model.Scenario;
 import evenwood.ui.model.SoundChoice;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -79,6 +81,7 @@ public final class ShotsRun {
         page("source", "source");
         page("play", "play-empty");
         page("guide", "guide-start");
+        wiring();
         start(new SoundChoice.DemoChecked());
         page("play", "play-demo");
         rig.choose(RigModel.Part.CONTROLS, "amp-bass-mid-treble");
@@ -89,6 +92,7 @@ public final class ShotsRun {
         page("rig", "rig");
         rig.choose(RigModel.Part.CONTROLS, "channel-strip");
         page("rig", "rig-strip");
+        page("wiring", "wiring-heard");
         rig.choose(RigModel.Part.CONTROLS, "amp-bass-mid-treble");
         onScreen(() -> {
             take.start(new SoundChoice.Recording(Path.of("no-such-take.wav"), 0));
@@ -97,6 +101,17 @@ public final class ShotsRun {
         await(() -> !take.now().problem().isEmpty());
         page("play", "play-problem");
         guided();
+    }
+
+    private void wiring() {
+        page("wiring", "wiring-assumed");
+        rig.wiring().take(Scenario.AMP_AND_MIXER);
+        shots("wiring", "wiring-box", () -> ((WiringScreen) shell.opened()).box(0));
+        rig.wiring().take(Scenario.HEAD_AND_CABINET);
+        page("wiring", "wiring-head");
+        shots("wiring", "wiring-ask", () -> ((WiringScreen) shell.opened()).ask());
+        rig.wiring().take(Scenario.STAGE);
+        rig.wiring().set(0, PluggedBox.of(rig.wiring().presets().box("passive-di")));
     }
 
     private void guided() {
