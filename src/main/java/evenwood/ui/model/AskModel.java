@@ -23,16 +23,19 @@ public final class AskModel {
     private final WiringModel wiring;
     private final RigQuestions questions;
     private final List<String> answers = new ArrayList<>();
+    private final Map<String, String> names = new HashMap<>();
+    private Optional<Question> question;
 
     public AskModel(RigModel rig) {
         wiring = rig.wiring();
         questions = new RigQuestions(wiring.presets());
         answers.addAll(List.of(NAME, rig.chosen(RigModel.Part.INSTRUMENT)));
+        question = questions.next(answers);
     }
 
     /** Empty when all was answered. */
     public Optional<Question> question() {
-        return questions.next(answers);
+        return question;
     }
 
     /** Which one it is, from 1. */
@@ -42,9 +45,10 @@ public final class AskModel {
 
     /** @return whether it was understood */
     public boolean answer(String answer) {
-        boolean understood = question().map(each -> each.accepts(answer)).orElse(false);
+        boolean understood = question.map(each -> each.accepts(answer)).orElse(false);
         if (understood) {
             answers.add(answer);
+            question = questions.next(answers);
         }
         return understood;
     }
@@ -56,6 +60,7 @@ public final class AskModel {
     public void back() {
         if (canGoBack()) {
             answers.remove(answers.size() - 1);
+            question = questions.next(answers);
         }
     }
 
@@ -74,10 +79,10 @@ public final class AskModel {
     public String words(Question question, Question.Option option, Words words) {
         for (String kind : List.of("pickups", "cables", "boxes", "inputs", "instruments")) {
             if (words.has("preset." + kind + "." + option.id())) {
-                return words.say("preset." + kind + "." + option.id());
+                return ChainPicture.titled(words.say("preset." + kind + "." + option.id()));
             }
         }
-        return words.sayOr("wiring." + question.key() + "." + option.id(), option.name());
+        return ChainPicture.titled(words.sayOr("wiring." + question.key() + "." + option.id(), option.name()));
     }
 
     /** Figures are numbers and names of boxes and inputs; names are said in the player's language. */
@@ -86,10 +91,11 @@ public final class AskModel {
     }
 
     private Map<String, String> names(Words words) {
-        Map<String, String> names = new HashMap<>();
-        Presets presets = wiring.presets();
-        presets.ids(PresetKind.BOXES).stream().map(presets::box).forEach(box -> names.put(box.name(), words.sayOr("preset.boxes." + box.id(), box.name())));
-        presets.ids(PresetKind.INPUTS).stream().map(presets::input).forEach(input -> names.put(input.name(), words.sayOr("preset.inputs." + input.id(), input.name())));
+        if (names.isEmpty()) {
+            Presets presets = wiring.presets();
+            presets.ids(PresetKind.BOXES).stream().map(presets::box).forEach(box -> names.put(box.name(), words.sayOr("preset.boxes." + box.id(), box.name())));
+            presets.ids(PresetKind.INPUTS).stream().map(presets::input).forEach(input -> names.put(input.name(), words.sayOr("preset.inputs." + input.id(), input.name())));
+        }
         return names;
     }
 }

@@ -74,7 +74,7 @@ public record ChainPicture(List<Way> ways, String verdict, Fit worst, ChainRepor
         return new Way(List.copyOf(things), List.copyOf(joints));
     }
 
-    private static String titled(String name) {
+    static String titled(String name) {
         return name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
     }
 

@@ -115,14 +115,14 @@ public final class RigModel {
         if (id.isEmpty()) {
             return words.say("rig.none." + part.name().toLowerCase(java.util.Locale.ROOT));
         }
-        String own = switch (part) {
+        String key = "preset." + part.kind.folder() + "." + id;
+        return words.has(key) ? words.say(key) : switch (part) {
             case INSTRUMENT -> presets.instrument(id).name();
             case PICKUP -> presets.pickup(id).name();
             case BOX -> presets.box(id).name();
             case INPUT -> presets.input(id).name();
             case CONTROLS -> presets.controls(id).name();
         };
-        return words.sayOr("preset." + part.kind.folder() + "." + id, own);
     }
 
     /** Where the chosen controls stand; empty without controls of one's own. */

@@ -31,6 +31,8 @@ public final class WiringModel {
     private final Presets presets;
     private final Choices choices;
     private final RigModel rig;
+    private String readText = "";
+    private Optional<Connection> read = Optional.empty();
 
     WiringModel(Presets presets, Choices choices, RigModel rig) {
         this.presets = presets;
@@ -45,11 +47,15 @@ public final class WiringModel {
     /** What the player said; empty before, or when it no longer can be read. */
     public Optional<Connection> said() {
         String text = choices.get(MEMORY, "");
-        try {
-            return text.isEmpty() ? Optional.empty() : Optional.of(ConnectionText.read(text, presets));
-        } catch (PresetProblem unreadable) {
-            return Optional.empty();
+        if (!text.equals(readText)) {
+            readText = text;
+            try {
+                read = text.isEmpty() ? Optional.empty() : Optional.of(ConnectionText.read(text, presets));
+            } catch (PresetProblem unreadable) {
+                read = Optional.empty();
+            }
         }
+        return read;
     }
 
     /** What the player said, or the parts of the rig page with a usual cable between. */

@@ -1,20 +1,21 @@
 package evenwood.ui.screen;
 
 import evenwood.ui.model.ChainPicture;
+import evenwood.ui.model.Later;
 import evenwood.ui.model.WiringBetter;
 import evenwood.ui.model.Words;
 import java.util.Optional;
-import javafx.application.Platform;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
-/** What would be better with what is at hand, and the one thing to buy first. Worked out beside the screen's thread. */
+/** What would be better with what is at hand, and the one thing to buy first. Trying all ways takes its time. */
 final class AdviceView {
     private final Words words;
     private final Surroundings around;
     private final Runnable changed;
+    private final Later<WiringBetter> better = new Later<>("evenwood-wiring-advice");
+    private final Watch<Later.Answer<WiringBetter>> watch = new Watch<>(better::answer, this::show);
     private final VBox node;
-    private ChainPicture asked;
 
     /** @param changed another way was taken over */
     AdviceView(Surroundings around, Runnable changed) {
@@ -22,31 +23,32 @@ final class AdviceView {
         this.changed = changed;
         words = around.words();
         node = Parts.sheet("");
-        hide();
+        show(better.answer());
     }
 
     Region node() {
         return node;
     }
 
-    void show(ChainPicture picture) {
-        asked = picture;
-        Thread work = new Thread(() -> {
-            WiringBetter better = WiringBetter.of(picture.report(), around.rig().wiring(), words);
-            Platform.runLater(() -> {
-                if (asked == picture) {
-                    show(better);
-                }
-            });
-        }, "evenwood-wiring-advice");
-        work.setDaemon(true);
-        work.start();
+    /** From when the page is open. */
+    void opened() {
+        watch.start();
     }
 
-    private void show(WiringBetter better) {
+    void closed() {
+        watch.stop();
+    }
+
+    void show(ChainPicture picture) {
+        better.ask(() -> WiringBetter.of(picture.report(), around.rig().wiring(), words));
+    }
+
+    private void show(Later.Answer<WiringBetter> answer) {
         node.getChildren().clear();
-        add(better.atHand(), "wiring.better");
-        add(better.buyFirst(), "wiring.buy");
+        answer.value().ifPresent(found -> {
+            add(found.atHand(), "wiring.better");
+            add(found.buyFirst(), "wiring.buy");
+        });
         node.setVisible(!node.getChildren().isEmpty());
         node.setManaged(!node.getChildren().isEmpty());
     }
@@ -57,10 +59,5 @@ final class AdviceView {
                 around.rig().wiring().take(each.connection());
                 changed.run();
             }, "small")));
-    }
-
-    private void hide() {
-        node.setVisible(false);
-        node.setManaged(false);
     }
 }

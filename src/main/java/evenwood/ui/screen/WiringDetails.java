@@ -20,6 +20,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import javafx.scene.Node;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
@@ -88,7 +89,7 @@ final class WiringDetails {
         TextField metres = number("wiring-metres", now.map(CableRun::metres).orElse(0.0), words.say("wiring.metres"),
             typed -> now.ifPresent(run -> change(() -> wiring.cable(thing, wiring.cable(run.cable().id(), typed.orElse(run.metres()))))));
         metres.setDisable(now.isEmpty());
-        ComboBox<String> kind = choice("wiring-cable", ids, id -> id.isEmpty() ? words.say("wiring.no-cable") : name("cables", id, wiring.presets().cable(id).name()),
+        ComboBox<String> kind = choice("wiring-cable", ids, id -> id.isEmpty() ? words.say("wiring.no-cable") : name("cables", id, () -> wiring.presets().cable(id).name()),
             now.map(CableRun::cable).map(Cable::id).orElse(""), words.say("wiring.choose-cable"),
             id -> change(() -> wiring.cable(thing, wiring.cable(id, now.map(CableRun::metres).orElse(3.0)))));
         FlowPane row = new FlowPane(kind, metres, Parts.word(words.say("wiring.metres")));
@@ -101,7 +102,7 @@ final class WiringDetails {
         PluggedBox plugged = wiring.boxes().get(place);
         Box box = plugged.box();
         List<Node> nodes = new ArrayList<>();
-        nodes.add(Parts.text(name("boxes", box.id(), box.name()), "sheet-title"));
+        nodes.add(Parts.text(name("boxes", box.id(), box::name), "sheet-title"));
         FlowPane buttons = new FlowPane(Parts.button("wiring-left", words.say("wiring.left"), left), Parts.button("wiring-right", words.say("wiring.right"), right),
             Parts.button("wiring-out", words.say("wiring.out"), out, "flat"));
         buttons.getStyleClass().add("buttons");
@@ -110,7 +111,7 @@ final class WiringDetails {
         nodes.add(buttons);
         nodes.add(Parts.text(words.say("wiring.move-words"), "quiet"));
         GridPane form = form();
-        line(form, words.say("wiring.box"), choice("wiring-box", wiring.ids(PresetKind.BOXES), id -> name("boxes", id, wiring.presets().box(id).name()), box.id(),
+        line(form, words.say("wiring.box"), choice("wiring-box", wiring.ids(PresetKind.BOXES), id -> name("boxes", id, () -> wiring.presets().box(id).name()), box.id(),
             words.say("wiring.box"), id -> change(() -> wiring.set(place, PluggedBox.of(wiring.presets().box(id))))));
         if (turns(box.gain())) {
             line(form, gainWords(box.gain()), number("wiring-gain", plugged.gainDb(), words.say("wiring.gain"), typed -> typed.ifPresent(db ->
@@ -150,7 +151,7 @@ final class WiringDetails {
 
     List<Node> pickup() {
         GridPane form = form();
-        line(form, words.say("rig.part.pickup"), choice("wiring-pickup", wiring.ids(PresetKind.PICKUPS), id -> name("pickups", id, wiring.presets().pickup(id).name()),
+        line(form, words.say("rig.part.pickup"), choice("wiring-pickup", wiring.ids(PresetKind.PICKUPS), id -> name("pickups", id, () -> wiring.presets().pickup(id).name()),
             wiring.connection().pickup().id(), words.say("rig.part.pickup"), id -> change(() -> wiring.pickup(id))));
         return List.of(Parts.text(words.say("wiring.pickup-words"), "sheet-title"), form);
     }
@@ -158,7 +159,7 @@ final class WiringDetails {
     List<Node> input() {
         PluggedInput plugged = wiring.connection().main().input();
         GridPane form = form();
-        line(form, words.say("rig.part.input"), choice("wiring-input", wiring.ids(PresetKind.INPUTS), id -> name("inputs", id, wiring.presets().input(id).name()),
+        line(form, words.say("rig.part.input"), choice("wiring-input", wiring.ids(PresetKind.INPUTS), id -> name("inputs", id, () -> wiring.presets().input(id).name()),
             plugged.input().id(), words.say("rig.part.input"),
             id -> change(() -> wiring.input(new PluggedInput(wiring.presets().input(id), OptionalDouble.empty(), false)))));
         if (turns(plugged.input().gain())) {
@@ -194,8 +195,9 @@ final class WiringDetails {
         return range.mostDb() > range.leastDb();
     }
 
-    private String name(String kind, String id, String own) {
-        return words.sayOr("preset." + kind + "." + id, own);
+    private String name(String kind, String id, Supplier<String> own) {
+        String key = "preset." + kind + "." + id;
+        return words.has(key) ? words.say(key) : own.get();
     }
 
     private static GridPane form() {

@@ -1,6 +1,7 @@
 package evenwood.ui.screen;
 
 import evenwood.coach.Assessment;
+import evenwood.rig.PresetKind;
 import evenwood.ui.model.AskModel;
 import evenwood.ui.model.ChainPicture;
 import evenwood.ui.model.Now;
@@ -9,7 +10,6 @@ import evenwood.ui.model.Scenario;
 import evenwood.ui.model.WiringModel;
 import evenwood.ui.model.Words;
 import evenwood.ui.paint.TonePainter;
-import evenwood.rig.PresetKind;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.control.Label;
@@ -67,7 +67,6 @@ final class WiringScreen implements Screen, ChainView.Told {
         node = Parts.scrolled(content);
         node.widthProperty().addListener((is, was, width) -> arrange(width.doubleValue() > em * WIDE_EMS));
         arrange(true);
-        read();
     }
 
     @Override
@@ -82,7 +81,7 @@ final class WiringScreen implements Screen, ChainView.Told {
 
     @Override
     public void show(Now now) {
-        if (!now.assessment().equals(shown)) {
+        if (picture != null && !now.assessment().equals(shown)) {
             shown = now.assessment();
             showResponse();
         }
@@ -92,6 +91,12 @@ final class WiringScreen implements Screen, ChainView.Told {
     public void opened() {
         shown = around.take().now().assessment();
         read();
+        advice.opened();
+    }
+
+    @Override
+    public void closed() {
+        advice.closed();
     }
 
     private FlowPane buttons() {

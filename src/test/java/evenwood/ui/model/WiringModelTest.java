@@ -130,7 +130,7 @@ class WiringModelTest {
     @Test
     void theQuestionsEndInTheChainThatWasAnswered() {
         AskModel ask = new AskModel(rig);
-        for (String answer : List.of("piezo-disc", "instrument-cable", "4,5", "passive-di", "no", "microphone-cable", "20", "mixer-microphone", "", "no", "no", "")) {
+        for (String answer : List.of("piezo-disc", "instrument-cable", "4,5", "passive-di", "none", "no", "microphone-cable", "20", "mixer-microphone", "", "no", "no", "")) {
             assertThat(ask.answer(answer)).as(answer + " to " + ask.question().map(each -> each.key()).orElse("nothing")).isTrue();
         }
         assertThat(ask.question()).isEmpty();
