@@ -29,6 +29,8 @@ final class PlateauRuns {
     private static final double COARSEST_USUAL_STEP = 1.0 / 32768;
     private static final int RETURNS_TO_AN_EXTREME = 3;
     private static final int RETURNS_UNDER_CLICKS = 12;
+    /** 30 dB under the highest peak no stage runs out of room, but a coarse code has few values there (our choice). */
+    private static final double FARTHEST_UNDER_CLICKS = Math.pow(10, -1.5);
     private static final double LONG_RUN_STEPS = 8;
     /** A pair of equal samples can stand on a natural top with neighbours 9 steps lower, not more. */
     private static final double PAIR_STEPS = 12;
@@ -199,6 +201,7 @@ final class PlateauRuns {
     /** Which of the held values is a cut; −1 when none is. */
     private int cut() {
         int most = 0;
+        double tooSoft = Math.max(highest, -lowest) * FARTHEST_UNDER_CLICKS;
         for (int i = 1; i < HELD_VALUES; i++) {
             if (heldRuns[i] > heldRuns[most]) {
                 most = i;
@@ -210,7 +213,7 @@ final class PlateauRuns {
                 return i;
             }
         }
-        return heldRuns[most] >= RETURNS_UNDER_CLICKS && standsOut(most) ? most : -1;
+        return heldRuns[most] >= RETURNS_UNDER_CLICKS && Math.abs(heldValue[most]) > tooSoft && standsOut(most) ? most : -1;
     }
 
     /** Apart from its mirror image, which a symmetric stage holds as often. */

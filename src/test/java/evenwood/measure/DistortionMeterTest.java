@@ -108,6 +108,18 @@ class DistortionMeterTest {
         assertThat(reading.onsetDbfs().orElseThrow()).isCloseTo(20 * Math.log10(0.3), within(0.1));
     }
 
+    /** A telephone code knows no zero: its smallest step, where soft sound stays for samples on end, is no ceiling (ITU-T G.711). */
+    @Test
+    void theSmallestStepOfATelephoneCodeIsNoCut() {
+        float[] sound = decayingTones(-6);
+        SplittableRandom random = new SplittableRandom(6);
+        for (int i = 0; i < sound.length; i++) {
+            double inRest = i % (2 * RATE_HZ) < RATE_HZ ? sound[i] : 0.0002 * random.nextGaussian();
+            sound[i] = (float) ((Math.floor(inRest * 2048) + 0.5) / 2048);
+        }
+        assertThat(read(sound, 0).evidence().plateauRuns()).isZero();
+    }
+
     @Test
     void silenceIsNotJudged() {
         assertThat(read(new float[0], 16)).isEqualTo(DistortionReading.SILENCE);
