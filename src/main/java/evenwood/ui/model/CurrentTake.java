@@ -128,7 +128,7 @@ public final class CurrentTake implements AutoCloseable {
     public void again(int movesMade) {
         Now old = now;
         old.choice().ifPresent(choice -> {
-            before = old.assessment();
+            before = old.assessment().filter(each -> each.readings().hasPlaying());
             old.assessment().ifPresent(assessment -> makeDemoMoves(assessment.moves().subList(0, Math.min(movesMade, assessment.moves().size()))));
             begin(choice);
         });

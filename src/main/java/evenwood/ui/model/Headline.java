@@ -22,7 +22,7 @@ public record Headline(Tone tone, String sentence) {
         }
         Optional<LiveState> state = now.state();
         if (state.isPresent() && state.get().phase() == LiveState.Phase.WAITING_FOR_DEVICE) {
-            return new Headline(Tone.AMISS, words.say("headline.away", state.get().inputName()));
+            return new Headline(Tone.AMISS, words.say("headline.away", words.input(state.get().inputName())));
         }
         if (state.isPresent() && state.get().presence().isDead()) {
             return new Headline(Tone.AMISS, words.say("headline.dead"));

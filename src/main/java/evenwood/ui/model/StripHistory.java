@@ -25,6 +25,7 @@ public final class StripHistory {
     public record Moment(double seconds, double peakDbtp, double lufs, Set<Fault> faults) { }
 
     private final List<Moment> moments = new ArrayList<>();
+    private long revision;
     private double pendingPeakDbtp = Double.NEGATIVE_INFINITY;
 
     /** Takes note of a moment; those closer than a step to the last one are joined to it. */
@@ -33,6 +34,7 @@ public final class StripHistory {
         if (!moments.isEmpty() && seconds < moments.get(moments.size() - 1).seconds() + STEP_SECONDS) {
             return;
         }
+        revision++;
         moments.add(new Moment(seconds, pendingPeakDbtp, lufs, faults.isEmpty() ? Set.of() : EnumSet.copyOf(faults)));
         pendingPeakDbtp = Double.NEGATIVE_INFINITY;
         if (moments.size() > MOST) {
@@ -42,7 +44,13 @@ public final class StripHistory {
 
     public synchronized void clear() {
         moments.clear();
+        revision++;
         pendingPeakDbtp = Double.NEGATIVE_INFINITY;
+    }
+
+    /** Another number whenever the moments are others. */
+    public synchronized long revision() {
+        return revision;
     }
 
     public synchronized List<Moment> moments() {

@@ -63,6 +63,11 @@ public final class Words {
         return say("severity." + severity.id());
     }
 
+    /** An input's name; the system's own word for its usual one is no name for people. */
+    public String input(String name) {
+        return name.isEmpty() || name.startsWith("default") ? say("source.default-input") : name;
+    }
+
     /** How sure something is, in words. */
     public String sure(double probability) {
         return say(probability >= 0.95 ? "sure.sure" : probability >= 0.75 ? "sure.fairly" : "sure.not");

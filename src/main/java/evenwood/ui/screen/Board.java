@@ -14,6 +14,7 @@ final class Board extends Region {
     private final Canvas canvas = new Canvas();
     private Painting painting = (g, width, height) -> { };
     private boolean stale = true;
+    private Object shown;
 
     Board(double minWidthPx, double minHeightPx) {
         getChildren().add(canvas);
@@ -27,6 +28,15 @@ final class Board extends Region {
         painting = next;
         stale = true;
         requestLayout();
+    }
+
+    /** The same, but only when what is drawn is another than before: most moments change only some of the pictures. */
+    void paint(Object picture, String says, Painting next) {
+        if (!picture.equals(shown)) {
+            shown = picture;
+            setAccessibleText(says);
+            paint(next);
+        }
     }
 
     /** For screen readers. */

@@ -116,8 +116,7 @@ final class GuideScreen implements Screen {
 
     private String sourceName(Now now) {
         Words words = around.words();
-        return source(now) instanceof SoundChoice.Live live ? live.inputName().equals("default") ? words.say("source.default-input") : live.inputName()
-            : words.say("guide.demo");
+        return source(now) instanceof SoundChoice.Live live ? words.input(live.inputName()) : words.say("guide.demo");
     }
 
     private Region purpose(String step) {

@@ -60,6 +60,7 @@ final class PlayScreen implements Screen {
     private Boolean wide;
     private Optional<Assessment> shown = Optional.empty();
     private double pointedSeconds = -1;
+    private long shownStrip = -1;
 
     PlayScreen(Surroundings around) {
         this.around = around;
@@ -117,12 +118,12 @@ final class PlayScreen implements Screen {
     public void show(Now now) {
         Words words = around.words();
         LevelPicture level = LevelPicture.of(now, words);
-        ladder.saying(level.verdict() + " " + level.highestText());
-        ladder.paint((g, width, height) -> ladderPainter.paint(g, width, height, level));
+        ladder.paint(level, level.verdict() + " " + level.highestText(), (g, width, height) -> ladderPainter.paint(g, width, height, level));
         TunerPicture note = TunerPicture.of(now, words);
-        tuner.saying(note.note() + " " + note.words());
-        tuner.paint((g, width, height) -> tunerPainter.paint(g, width, height, note));
-        showStrip();
+        tuner.paint(note, note.note() + " " + note.words(), (g, width, height) -> tunerPainter.paint(g, width, height, note));
+        if (around.take().strip().revision() != shownStrip) {
+            showStrip();
+        }
         checking.setVisible(now.isChecking());
         checking.setManaged(now.isChecking());
         progress.setProgress(Math.max(0, now.progress()));
@@ -193,6 +194,7 @@ final class PlayScreen implements Screen {
     }
 
     private void showStrip() {
+        shownStrip = around.take().strip().revision();
         StripPicture picture = StripPicture.of(around.take().strip().moments(), pointedSeconds, around.words());
         strip.saying(picture.caption());
         strip.paint((g, width, height) -> stripPainter.paint(g, width, height, picture));

@@ -53,6 +53,7 @@ public final class Shell {
     private BorderPane page;
     private StandView stand;
     private long shownNumber = -1;
+    private Headline told;
 
     public Shell(Stage stage, CurrentTake take, RigModel rig, Choices choices) {
         this.stage = stage;
@@ -118,13 +119,20 @@ public final class Shell {
     /** Shows this moment, wherever it is from. */
     void present(Now now) {
         Headline line = Headline.of(now, around.words());
-        headline.setText(line.sentence());
-        headline.getStyleClass().setAll("label", "headline", "headline-" + line.tone().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        if (!line.equals(told)) {
+            told = line;
+            tell(line);
+        }
         if (stand.isVisible()) {
             stand.show(now);
         } else {
             open.show(now);
         }
+    }
+
+    private void tell(Headline line) {
+        headline.setText(line.sentence());
+        headline.getStyleClass().setAll("label", "headline", "headline-" + line.tone().name().toLowerCase(Locale.ROOT).replace('_', '-'));
     }
 
     private void run(boolean visible) {
@@ -153,6 +161,7 @@ public final class Shell {
 
     private void lay(boolean dark) {
         navigation = new Navigation(around, screens, this::changed);
+        told = null;
         headline = Parts.text("", "headline");
         headline.setMaxWidth(Double.MAX_VALUE);
         headline.setId("headline");

@@ -122,7 +122,7 @@ final class SourceScreen implements Screen {
         for (LiveInput input : now) {
             Line line = new Line(input, new Board(around.ink().em() * 8, around.ink().em() * 1.2), Parts.word("", "level-words"));
             next.add(line);
-            inputs.getChildren().add(row(line));
+            inputs.getChildren().add(row(line, next.size()));
         }
         if (now.isEmpty()) {
             inputs.getChildren().add(Parts.text(around.words().say(known ? "source.no-input" : "source.looking"), "quiet"));
@@ -130,13 +130,13 @@ final class SourceScreen implements Screen {
         lines = next;
     }
 
-    private Region row(Line line) {
+    private Region row(Line line, int number) {
         Words words = around.words();
-        Label name = Parts.text(line.input().name().equals("default") ? words.say("source.default-input") : line.input().name(), "input-name");
+        Label name = Parts.text(words.input(line.input().name()), "input-name");
         Parts.grow(name);
         name.setMaxWidth(Double.MAX_VALUE);
         line.words().setMinWidth(around.ink().em() * 6.5);
-        Button listen = Parts.button("listen-" + line.input().name(), words.say("source.listen"),
+        Button listen = Parts.button("listen-" + number, words.say("source.listen"),
             () -> choose(new SoundChoice.Live(line.input().name(), channel.getValue())));
         listen.setAccessibleText(words.say("source.listen-to", line.input().name()));
         HBox row = Parts.row(name, line.level(), line.words(), listen);

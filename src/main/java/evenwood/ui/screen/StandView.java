@@ -4,6 +4,7 @@ import evenwood.ui.model.LevelPicture;
 import evenwood.ui.model.MoveCard;
 import evenwood.ui.model.Now;
 import evenwood.ui.paint.StandPainter;
+import java.util.List;
 import java.util.Optional;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
@@ -41,7 +42,6 @@ final class StandView {
         Optional<MoveCard> first = now.assessment().flatMap(each -> each.moves().stream().findFirst())
             .map(move -> MoveCard.of(move, around.rig().rig(), around.words()));
         String todo = first.map(card -> around.words().say("stand.move", card.control(), card.action())).orElse("");
-        board.saying(level.verdict() + " " + todo);
-        board.paint((g, width, height) -> painter.paint(g, width, height, level, todo));
+        board.paint(List.of(level, todo), level.verdict() + " " + todo, (g, width, height) -> painter.paint(g, width, height, level, todo));
     }
 }

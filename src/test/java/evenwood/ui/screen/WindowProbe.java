@@ -1,0 +1,153 @@
+package evenwood.ui.screen;
+
+import evenwood.coach.Assessment;
+import evenwood.coach.FaultChange;
+import evenwood.rig.Presets;
+import evenwood.ui.model.Choices;
+import evenwood.ui.model.CurrentTake;
+import evenwood.ui.model.GuideModel;
+import evenwood.ui.model.Now;
+import evenwood.ui.model.RigModel;
+import evenwood.ui.model.Words;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.lang.management.ManagementFactory;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.FutureTask;
+import javafx.application.Platform;
+import javafx.scene.Node;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.Label;
+import javafx.stage.Stage;
+
+/**
+ * A real window steered from outside: each line that comes in is one thing a player does, each line that goes out is what the
+ * window shows. {@code open PAGE}, {@code press ID}, {@code size W H}, {@code end}.
+ */
+public final class WindowProbe {
+    private final Stage stage = new Stage();
+    private final CurrentTake take;
+    private final Shell shell;
+    private String said = "";
+
+    private WindowProbe(Path scratch) {
+        Choices choices = new Choices(scratch.resolve("window.properties"));
+        choices.put("language", "en");
+        RigModel rig = new RigModel(new Presets(scratch), choices);
+        rig.choose(RigModel.Part.INSTRUMENT, "steel-string-guitar");
+        take = new CurrentTake(rig::rig);
+        shell = new Shell(stage, take, rig, choices);
+        shell.show();
+    }
+
+    public static void main(String[] args) throws Exception {
+        CountDownLatch up = new CountDownLatch(1);
+        Platform.startup(up::countDown);
+        up.await();
+        WindowProbe probe = onScreen(() -> new WindowProbe(Path.of(args[0])));
+        onScreen(() -> probe.stage.getScene().snapshot(null));
+        System.out.println("open after " + (System.currentTimeMillis() - ManagementFactory.getRuntimeMXBean().getStartTime()) + " ms");
+        Thread tell = new Thread(probe::tellAgainAndAgain, "tell");
+        tell.setDaemon(true);
+        tell.start();
+        probe.obey();
+        System.exit(0);
+    }
+
+    private void obey() throws Exception {
+        try (BufferedReader lines = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8))) {
+            for (String line = lines.readLine(); line != null && !line.equals("end"); line = lines.readLine()) {
+                String[] words = line.split(" ", 2);
+                String done = onScreen(() -> act(words[0], words.length > 1 ? words[1] : ""));
+                System.out.println("did " + line + ": " + done);
+            }
+        } catch (IOException over) {
+            System.out.println("no more to do");
+        }
+        take.close();
+    }
+
+    private String act(String what, String argument) {
+        switch (what) {
+            case "open" -> shell.open(argument);
+            case "press" -> {
+                shell.scene().getRoot().applyCss();
+                shell.scene().getRoot().layout();
+                Node node = shell.scene().lookup("#" + argument);
+                if (!(node instanceof ButtonBase button)) {
+                    return "not there";
+                }
+                if (button.isDisabled()) {
+                    return "disabled";
+                }
+                button.fire();
+            }
+            case "size" -> {
+                String[] size = argument.split(" ");
+                stage.setWidth(Double.parseDouble(size[0]));
+                stage.setHeight(Double.parseDouble(size[1]));
+            }
+            case "measure" -> {
+                var picture = shell.scene().snapshot(null);
+                return (int) picture.getWidth() + " x " + (int) picture.getHeight();
+            }
+            default -> {
+                return "unknown";
+            }
+        }
+        return "done";
+    }
+
+    private void tellAgainAndAgain() {
+        while (true) {
+            String now = onScreen(this::state);
+            if (!now.equals(said)) {
+                said = now;
+                System.out.println("shows " + now);
+            }
+            java.util.concurrent.locks.LockSupport.parkNanos(50_000_000);
+        }
+    }
+
+    /** The headline, the guide's step, and the coach's words, as they stand. */
+    private String state() {
+        Now now = take.now();
+        Label headline = (Label) shell.scene().lookup("#headline");
+        GuideModel guide = shell.guide();
+        boolean input = shell.scene().lookup("#listen-1") != null;
+        return "headline=" + (headline == null ? "" : headline.getText()) + " | guide=" + (guide.isOver() ? "over" : guide.asked().map(step ->
+            step.name().toLowerCase(Locale.ROOT)).orElse("idle")) + " | input=" + (input ? "there" : "none") + " | heard=" + heard(now)
+            + " | said=" + now.assessment().map(WindowProbe::said).orElse("");
+    }
+
+    private static String heard(Now now) {
+        return now.readings().isPresent() && now.readings().get().level().frames() > 0 ? "yes" : "no";
+    }
+
+    private static String said(Assessment assessment) {
+        Words words = Words.in(Locale.ENGLISH);
+        StringBuilder text = new StringBuilder(assessment.moves().size() + " moves;");
+        assessment.verdict().findings().forEach(finding -> text.append(' ').append(words.fault(finding.fault())));
+        assessment.comparison().ifPresent(comparison -> {
+            for (FaultChange change : comparison.faults()) {
+                text.append(' ').append(change.fault().id()).append('=').append(change.change().id());
+            }
+        });
+        return text.toString();
+    }
+
+    private static <T> T onScreen(Callable<T> work) {
+        FutureTask<T> task = new FutureTask<>(work);
+        Platform.runLater(task);
+        try {
+            return task.get();
+        } catch (Exception problem) {
+            throw new IllegalStateException(problem);
+        }
+    }
+}
