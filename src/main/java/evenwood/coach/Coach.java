@@ -1,10 +1,12 @@
 package evenwood.coach;
 
 import evenwood.eq.EqChain;
+import evenwood.eq.EqFilter;
 import evenwood.eq.RigInUse;
 import evenwood.judge.Fault;
 import evenwood.judge.Finding;
 import evenwood.judge.Judge;
+import evenwood.judge.NarrowCut;
 import evenwood.judge.Severity;
 import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
@@ -80,11 +82,16 @@ public final class Coach {
 
     private Answer answer(TakeReadings readings, Verdict verdict, Optional<RigInUse> rig, PeakForecast peak, int mostTurns) {
         Optional<ToneCoach.Advice> advice = ToneCoach.advise(readings, verdict, rig, mostTurns);
-        EqChain eq = advice.map(each -> each.solution().change()).orElse(EqChain.FLAT);
+        EqChain tone = advice.map(each -> each.solution().change()).orElse(EqChain.FLAT);
+        int turns = advice.map(each -> each.answers().size()).orElse(0);
+        Optional<NarrowCut> narrow = rig.isEmpty() && turns < mostTurns ? ToneCoach.narrowCut(readings, verdict) : Optional.empty();
+        EqChain eq = narrow.map(cut -> tone.then(EqFilter.peak(cut.frequencyHz(), cut.q(), cut.changeDb()))).orElse(tone);
         double peakNow = readings.truePeak().truePeakDbtp();
         PeakAfter equalised = eq.equals(EqChain.FLAT) ? new PeakAfter(peakNow, 0) : peak.after(eq);
         GainCoach.Advice gain = GainCoach.advise(readings, verdict, window, rig, eq.equals(EqChain.FLAT) ? 0 : equalised.truePeakDbtp() - peakNow);
-        List<Move> tones = advice.map(each -> each.answers().stream().map(EqMoves::move).toList()).orElse(List.of());
+        List<Move> tones = new ArrayList<>();
+        advice.ifPresent(each -> each.answers().forEach(turn -> tones.add(EqMoves.move(turn))));
+        narrow.ifPresent(cut -> tones.add(EqMoves.move(cut)));
         List<Move> moves = inOrder(gain.moves(), WiringCoach.moves(verdict), tones, verdict);
         double gainDb = moves.stream().filter(Coach::isLevel).mapToDouble(move -> move.changeDb().orElse(0)).sum();
         Optional<Prediction> prediction = moves.isEmpty() ? Optional.empty() : Optional.of(new Prediction(

@@ -4,6 +4,7 @@ import evenwood.eq.EqFilter;
 import evenwood.eq.FilterKind;
 import evenwood.eq.Turn;
 import evenwood.judge.Fault;
+import evenwood.judge.NarrowCut;
 import evenwood.judge.Statement;
 import evenwood.rig.Control;
 import evenwood.rig.Scale;
@@ -22,6 +23,14 @@ final class EqMoves {
     static Move move(ToneCoach.Answer answer) {
         Turn turn = answer.turn();
         return turn.from().isPresent() ? ofRig(turn, answer.finding().fault()) : ofPlainEq(turn, answer.finding().fault());
+    }
+
+    /** Against one note that jumps out. */
+    static Move move(NarrowCut cut) {
+        return new Move(0, Move.Control.plain("control.peak", cut.frequencyHz(), cut.q()), Move.Kind.PEAK, OptionalDouble.of(cut.frequencyHz()),
+            OptionalDouble.of(cut.q()), OptionalDouble.of(0), OptionalDouble.of(cut.changeDb()), OptionalDouble.of(cut.changeDb()),
+            Optional.of(Scale.DB.say(0)), Optional.of(Scale.DB.say(cut.changeDb())),
+            Statement.of("eq.against-one-note", cut.note(), cut.frequencyHz()), cut.fault());
     }
 
     private static Move ofPlainEq(Turn turn, Fault fault) {

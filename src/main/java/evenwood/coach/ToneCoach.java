@@ -7,6 +7,7 @@ import evenwood.eq.Turn;
 import evenwood.judge.BandHz;
 import evenwood.judge.Fault;
 import evenwood.judge.Finding;
+import evenwood.judge.NarrowCut;
 import evenwood.judge.Statement;
 import evenwood.judge.ToneComparison;
 import evenwood.judge.Verdict;
@@ -27,14 +28,19 @@ import java.util.stream.Collectors;
  * Which tone controls to turn so that what was found about the tone is put right.
  *
  * <p>How: the {@link Solver} on the whole difference; each of its turns answers the finding whose region it helps most.
- * Without a tone finding nothing is turned, however much the spectrum differs: a different player is no fault. Against an
+ * Without a tone finding nothing is turned, however much the spectrum differs: a different player is no fault. A single note that
+ * jumps out gets its own narrow cut, on a plain equaliser; the controls of most rigs are too wide for it. Against an
  * instrument's usual tone the tolerance already holds how much instruments differ, so there only what is uncertain about this
  * take counts as uncertainty.
  */
 final class ToneCoach {
     private static final Set<Fault> TONE = EnumSet.of(Fault.BOOMY, Fault.BOXY, Fault.NASAL, Fault.HARSH, Fault.THIN, Fault.DULL);
-    /** What register, key and dynamics leave of a difference, 95 %; reference of the number: ToneComparison. */
-    private static final double PLAYING_HALF_WIDTH_DB = 1.96 * 1.7;
+    /** What is less likely is said, but nothing is turned for it. */
+    private static final double TURNS_FROM_PROBABILITY = 0.4;
+    /** What register, key and dynamics leave of a difference, 95 %. */
+    private static final double PLAYING_HALF_WIDTH_DB = 1.96 * ToneComparison.PLAYING_DEVIATION_DB;
+    /** A finding about less than a third of an octave is about one note. */
+    private static final double NARROWEST_REGION = Math.pow(2, 1.0 / 3);
 
     /** One turn with the finding it answers. */
     record Answer(Turn turn, Finding finding) { }
@@ -49,11 +55,12 @@ final class ToneCoach {
     private ToneCoach() { }
 
     static List<Finding> toneFindings(Verdict verdict) {
-        return verdict.findings().stream().filter(finding -> TONE.contains(finding.fault()) && finding.bandHz().isPresent()).toList();
+        return verdict.findings().stream().filter(finding -> TONE.contains(finding.fault()) && finding.bandHz().isPresent()
+            && finding.probability() >= TURNS_FROM_PROBABILITY).toList();
     }
 
     static Optional<Advice> advise(TakeReadings readings, Verdict verdict, Optional<RigInUse> rig, int mostTurns) {
-        List<Finding> findings = toneFindings(verdict);
+        List<Finding> findings = toneFindings(verdict).stream().filter(finding -> !isOfOneNote(finding)).toList();
         if (findings.isEmpty() || verdict.tone().isEmpty() || mostTurns < 1) {
             return Optional.empty();
         }
@@ -63,6 +70,19 @@ final class ToneCoach {
             .orElseGet(() -> solver.solve(heard, mostTurns));
         List<Answer> answers = solution.turns().stream().map(turn -> new Answer(turn, answered(turn, findings, solution.before()))).toList();
         return Optional.of(new Advice(solution, answers, unreached(solution, findings)));
+    }
+
+    /** The cut against a note that was found to jump out; controls for whole regions would do more harm than good there. */
+    static Optional<NarrowCut> narrowCut(TakeReadings readings, Verdict verdict) {
+        List<Finding> ofOneNote = toneFindings(verdict).stream().filter(ToneCoach::isOfOneNote).toList();
+        return ofOneNote.isEmpty() ? Optional.empty() : NarrowCut.of(readings).stream().filter(cut -> ofOneNote.stream()
+            .anyMatch(finding -> finding.bandHz().orElseThrow().lowHz() < cut.frequencyHz() && cut.frequencyHz() < finding.bandHz().orElseThrow().highHz()))
+            .findFirst();
+    }
+
+    private static boolean isOfOneNote(Finding finding) {
+        BandHz where = finding.bandHz().orElseThrow();
+        return where.highHz() < NARROWEST_REGION * where.lowHz();
     }
 
     private static ToneDifference forSolver(ToneComparison tone, TakeReadings readings) {

@@ -39,6 +39,6 @@ public final class Judge {
         loaded.filter(each -> chain.isPresent() || quiet).flatMap(each -> each.finding(quiet, wiring)).ifPresent(findings::add);
         findings.addAll(NoteEvennessRule.findings(readings, findings));
         findings.sort(Finding.STRONGEST_FIRST);
-        return new Verdict(findings, MissingRule.missing(readings), tone, wiring);
+        return new Verdict(findings, MissingRule.missing(readings, tone, findings), tone, wiring);
     }
 }

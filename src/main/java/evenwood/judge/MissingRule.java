@@ -3,7 +3,9 @@ package evenwood.judge;
 import evenwood.measure.DistortionReading;
 import evenwood.measure.TakeReadings;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /** Says what the take did not show, instead of guessing. Limits: our choice. */
 final class MissingRule {
@@ -16,7 +18,7 @@ final class MissingRule {
 
     private MissingRule() { }
 
-    static List<Statement> missing(TakeReadings readings) {
+    static List<Statement> missing(TakeReadings readings, Optional<ToneComparison> tone, List<Finding> findings) {
         List<Statement> missing = new ArrayList<>();
         if (!readings.hasPlaying()) {
             missing.add(Statement.of(readings.truePeak().isSilent() ? "missing.any-sound" : "missing.any-playing"));
@@ -41,6 +43,13 @@ final class MissingRule {
         if (readings.distortion().verdict() == DistortionReading.Verdict.UNSURE) {
             missing.add(Statement.of("missing.distortion-unsure"));
         }
+        if (tone.filter(each -> each.against() == ToneComparison.Against.INSTRUMENT).isPresent() && findings.stream().anyMatch(MissingRule::isUnsureTone)) {
+            missing.add(Statement.of("missing.tone-unsure"));
+        }
         return missing;
+    }
+
+    private static boolean isUnsureTone(Finding finding) {
+        return finding.severity() == Severity.SLIGHT && Arrays.stream(ToneRegion.values()).anyMatch(region -> region.fault() == finding.fault());
     }
 }

@@ -28,11 +28,17 @@ public record NarrowCut(String note, double frequencyHz, double q, double change
     private static final double USUAL_HAND_DB = 3;
     private static final double DEEPEST_DB = 9;
     private static final int FEWEST_TIMES = 3;
+    private static final double BOXY_FROM_HZ = 250;
 
     /** Worst first; empty when no note jumps out for sure. */
     public static List<NarrowCut> of(TakeReadings readings) {
         return NoteEvenness.of(readings.notes()).stream().filter(NarrowCut::jumpsOut)
             .sorted(Comparator.comparingDouble(NoteEvenness.Unevenness::differenceDb).reversed()).map(NarrowCut::of).toList();
+    }
+
+    /** The word for where it lies. */
+    public Fault fault() {
+        return frequencyHz < BOXY_FROM_HZ ? Fault.BOOMY : Fault.BOXY;
     }
 
     private static boolean jumpsOut(NoteEvenness.Unevenness note) {

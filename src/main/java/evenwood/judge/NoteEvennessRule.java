@@ -19,7 +19,6 @@ final class NoteEvennessRule {
     private static final double CLEAR_PROBABILITY = 0.85;
     private static final double SLIGHT_PROBABILITY = 0.6;
     private static final double SEMITONE = Math.pow(2, 1.0 / 12);
-    private static final double BOXY_FROM_HZ = 250;
 
     private NoteEvennessRule() { }
 
@@ -28,7 +27,7 @@ final class NoteEvennessRule {
         already.forEach(finding -> named.add(finding.fault()));
         List<Finding> findings = new ArrayList<>();
         for (NarrowCut cut : NarrowCut.of(readings)) {
-            Fault fault = cut.frequencyHz() < BOXY_FROM_HZ ? Fault.BOOMY : Fault.BOXY;
+            Fault fault = cut.fault();
             if (named.add(fault)) {
                 boolean clear = cut.standsOutDb() >= CLEAR_DB && cut.count() >= CLEAR_TIMES;
                 findings.add(new Finding(fault, clear ? Severity.CLEAR : Severity.SLIGHT, clear ? CLEAR_PROBABILITY : SLIGHT_PROBABILITY,

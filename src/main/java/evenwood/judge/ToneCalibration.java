@@ -1,11 +1,12 @@
 package evenwood.judge;
 
 /**
- * From evidence to probability: one logistic curve a region.
+ * From evidence to probability: half of all takes are taken to be as they should be, a twelfth has each fault, of 3 to 12 dB.
  *
- * <p>Source: set by hand, rounded, so that "slight" begins about where 2 % of clean takes of other sources are named and
- * "clear" well above (432 takes of 52 voices, faults added to the measured bands). ToneFitting fits the curves anew to
- * takes with faults in the sound; until its figures stand here the probabilities are a ranking more than a promise.
+ * <p>Against an instrument's usual tone, one logistic curve a region, because sources differ by more than the bell curves of
+ * {@link ToneEvidence} think. Source: logistic regression on takes of independent sources, each against a target made without it
+ * (ToneFitting; the reliability table in docs/accuracy.md). Against another take on the same instrument the evidence is taken as
+ * it is: it errs on the careful side (docs/accuracy.md).
  */
 final class ToneCalibration {
     private ToneCalibration() { }
@@ -16,12 +17,12 @@ final class ToneCalibration {
 
     private static double withInstrument(ToneRegion region, double logOdds) {
         return switch (region) {
-            case BOOMY -> curve(-1.5, 1, logOdds);
-            case BOXY -> curve(-1, 1.2, logOdds);
-            case NASAL -> curve(0.5, 1.2, logOdds);
-            case HARSH -> curve(1, 1.2, logOdds);
-            case THIN -> curve(0, 1, logOdds);
-            case DULL -> curve(0.5, 1, logOdds);
+            case BOOMY -> curve(-1.17, 0.78, logOdds);
+            case BOXY -> curve(-0.79, 0.99, logOdds);
+            case NASAL -> curve(-0.13, 1.29, logOdds);
+            case HARSH -> curve(3.09, 2.99, logOdds);
+            case THIN -> curve(-0.67, 1.11, logOdds);
+            case DULL -> curve(-0.08, 1.29, logOdds);
         };
     }
 

@@ -33,7 +33,7 @@ public record ToneComparison(Against against, String name, double lowestNoteHz, 
 
     private static final double DEVIATIONS_95 = 1.96;
     /** Standard deviation that register, key and dynamics leave once the notes are accounted for (docs/targets.md). */
-    private static final double PLAYING_DEVIATION_DB = 2.1;
+    public static final double PLAYING_DEVIATION_DB = 2.1;
     /** The less of the sound lies in a band, the more instruments differ there (docs/targets.md). */
     private static final double SPREAD_PER_DB_LESS = 0.2;
     /** Where the target has next to nothing, what is heard there is no tone. */

@@ -12,13 +12,13 @@ import java.util.Optional;
  *
  * <p>How: {@link ToneEvidence} for each region; the likeliest first, and what else there is once that is accounted for, so
  * that an overall tilt is one finding and not six. Probability: a logistic curve over the evidence against all other
- * explanations together. Severity: by probability and by how many dB. Source of the curves:
- * {@link ToneCalibration}.
+ * explanations together. Severity: by probability and by how many dB; said from one in four, because against an instrument's
+ * usual tone even large faults seldom get surer (docs/accuracy.md). Source of the curves: {@link ToneCalibration}.
  */
 public final class ToneRule {
     private static final int MOST_FINDINGS = 3;
-    private static final double SLIGHT_PROBABILITY = 0.4;
-    private static final double CLEAR_PROBABILITY = 0.85;
+    private static final double SLIGHT_PROBABILITY = 0.25;
+    private static final double CLEAR_PROBABILITY = 0.7;
     private static final double STRONG_PROBABILITY = 0.95;
     private static final double LEAST_DB = 2;
     private static final double CLEAR_DB = 4;

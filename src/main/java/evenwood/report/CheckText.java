@@ -155,7 +155,8 @@ public final class CheckText {
     }
 
     private static String sure(double probability) {
-        return String.format(Locale.ROOT, " (%s)", probability >= 0.95 ? "sure" : probability >= 0.75 ? "fairly sure" : "not sure");
+        return String.format(Locale.ROOT, " (%s)", probability >= 0.95 ? "sure" : probability >= 0.75 ? "fairly sure"
+            : probability >= 0.4 ? "not sure" : "perhaps");
     }
 
     private static String clock(double seconds) {

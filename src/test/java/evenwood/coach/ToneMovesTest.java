@@ -13,6 +13,8 @@ import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
 import evenwood.judge.ToneSpread;
 import evenwood.measure.DistortionReading;
+import evenwood.measure.Note;
+import evenwood.measure.NoteName;
 import evenwood.measure.TakeReadings;
 import evenwood.measure.ToneDifference;
 import evenwood.rig.Control;
@@ -23,6 +25,7 @@ import evenwood.rig.Setting;
 import evenwood.rig.Tap;
 import evenwood.takes.ReadingsSketch;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -54,6 +57,27 @@ class ToneMovesTest {
         assertThat(move.q().orElseThrow()).isCloseTo(1.2, within(0.3));
         assertThat(move.changeDb().orElseThrow()).isCloseTo(-10, within(1.0));
         assertThat(move.fault()).isEqualTo(Fault.BOXY);
+    }
+
+    /** Scales of even notes with an A2 (110 Hz) 12 dB over the rest, six times. */
+    @Test
+    void aNoteThatJumpsOutIsAnsweredWithANarrowCutAndNothingElseIsTurned() {
+        List<Note> notes = new ArrayList<>();
+        for (int scale = 0; scale < 6; scale++) {
+            for (int midi = 41; midi < 60; midi += 2) {
+                double level = midi == 45 ? -14 : -26 - 0.3 * scale;
+                notes.add(new Note(notes.size() * 0.4, notes.size() * 0.4 + 0.35, NoteName.frequencyHz(midi), midi, 0.95, false, level + 8, level));
+            }
+        }
+        Assessment assessment = plain(new ReadingsSketch().notes(notes), EqChain.FLAT);
+        assertThat(assessment.moves()).hasSize(1);
+        Move move = assessment.moves().get(0);
+        assertThat(move.kind()).isEqualTo(Move.Kind.PEAK);
+        assertThat(move.fault()).isEqualTo(Fault.BOOMY);
+        assertThat(move.frequencyHz().orElseThrow()).isCloseTo(110, within(1.0));
+        assertThat(move.q().orElseThrow()).isGreaterThan(4);
+        assertThat(move.changeDb().orElseThrow()).isBetween(-9.5, -5.0);
+        assertThat(assessment.predicted().orElseThrow().change().responseDb(110, 48_000)).isCloseTo(move.changeDb().orElseThrow(), within(0.1));
     }
 
     @Test

@@ -1,26 +1,21 @@
 package evenwood.evaluate;
 
 import evenwood.judge.Finding;
-import evenwood.judge.Judge;
 import evenwood.judge.Severity;
-import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneRegion;
+import evenwood.judge.ToneRule;
 import evenwood.measure.BandLevel;
 import evenwood.measure.ToneDifference;
-import evenwood.takes.SampledBank;
-import evenwood.targets.TargetVoices;
 import java.io.PrintStream;
 import java.util.ArrayList;
-import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
-import java.util.stream.Collectors;
 
 /**
  * Tone findings on takes whose source had no part in the target they are held against; faults put in as EQ.
@@ -30,25 +25,23 @@ import java.util.stream.Collectors;
  * detector tried on the same examples.
  */
 public final class ToneEvaluation implements Evaluation {
-    static final Set<SampledBank> TRAINING = EnumSet.of(SampledBank.TIM, SampledBank.RECORDED_NOTES);
     private static final double[] AMOUNTS_DB = {6, 9, 12};
     private static final double MOST_FALSE_ALARMS = 0.02;
     private static final double WITHIN_POINTS = 0.03;
-    private static final double[] EDGES = {0.4, 0.55, 0.7, 0.85, 1.0001};
+    private static final double[] EDGES = {0.02, 0.05, 0.1, 0.2, 0.3, 0.4, 0.55, 0.7, 0.85, 1.0001};
+    private static final String[] OTHERS = {"region", "likelihood", "trained"};
 
-    private final Judge judge = new Judge(TargetWindow.DEFAULT);
     private List<ToneExamples.Example> examples;
-    private Map<ToneExamples.Example, List<Finding>> findings;
+    private final Map<ToneExamples.Example, List<Finding>> findings = new IdentityHashMap<>();
     private PrintStream out;
 
     @Override
     public void run(PrintStream to) {
         out = to;
-        examples = ToneExamples.all(AMOUNTS_DB);
-        findings = examples.stream().collect(Collectors.toMap(each -> each, each ->
-            judge.judge(each.readings(), Optional.of(each.comparison())).findings(), (a, b) -> a, java.util.IdentityHashMap::new));
-        out.printf("%d clean takes, %d with a fault, %d voices%n", count(ToneExamples.Example::isClean), count(each -> !each.isClean()),
-            examples.stream().map(ToneExamples.Example::voice).distinct().count());
+        examples = ToneExamples.all(ToneFitting.AMOUNTS_DB);
+        examples.forEach(each -> findings.put(each, ToneRule.findings(each.comparison())));
+        out.printf("%d clean takes, %d with a fault, %d voices of %d sources%n", count(ToneExamples.Example::isClean), count(each -> !each.isClean()),
+            examples.stream().map(ToneExamples.Example::voice).distinct().count(), examples.stream().map(ToneExamples.Example::source).distinct().count());
         double alarms = named();
         double behind = limits();
         reliability();
@@ -63,14 +56,14 @@ public final class ToneEvaluation implements Evaluation {
             + "|---|---|---|---|---|---|---|---|---|%n");
         double most = 0;
         for (ToneRegion region : ToneRegion.values()) {
-            double alarms = share(ToneExamples.Example::isClean, each -> isClear(each, region));
+            double alarms = share(ToneExamples.Example::isClean, each -> isSaid(each, region, Severity.CLEAR));
             most = Math.max(most, alarms);
             StringBuilder row = new StringBuilder(String.format(Locale.ROOT, "| %s | %s | %s |", region.fault().id(),
-                percent(share(ToneExamples.Example::isClean, each -> isNamed(each, region))), percent(alarms)));
+                percent(share(ToneExamples.Example::isClean, each -> isSaid(each, region, Severity.SLIGHT))), percent(alarms)));
             for (double amountDb : AMOUNTS_DB) {
                 Predicate<ToneExamples.Example> faulty = each -> each.has(region) && each.amountDb() == amountDb;
-                row.append(' ').append(percent(share(faulty, each -> isNamed(each, region)))).append(" | ")
-                    .append(percent(share(faulty, each -> isClear(each, region)))).append(" |");
+                row.append(' ').append(percent(share(faulty, each -> isRight(each, Severity.SLIGHT)))).append(" | ")
+                    .append(percent(share(faulty, each -> isRight(each, Severity.CLEAR)))).append(" |");
             }
             out.println(row);
         }
@@ -79,61 +72,73 @@ public final class ToneEvaluation implements Evaluation {
 
     private double limits() {
         out.printf("%nShare found when each detector's limit lets 2 %% of the clean takes through:%n%n"
-            + "| fault | dB | judge | region against rest | trained on these examples |%n|---|---|---|---|---|%n");
-        double[] sums = new double[3];
+            + "| fault | dB | judge | region against rest | likelihood ratio | trained on these examples |%n|---|---|---|---|---|---|%n");
+        double[] sums = new double[1 + OTHERS.length];
         for (ToneRegion region : ToneRegion.values()) {
             Map<String, double[]> scores = ToneDetectors.scores(examples, region);
             for (double amountDb : AMOUNTS_DB) {
-                double ours = hit(scores, "judge", region, amountDb);
-                double level = hit(scores, "region", region, amountDb);
-                double trained = scores.keySet().stream().filter(name -> name.startsWith("trained"))
-                    .mapToDouble(name -> hit(scores, name, region, amountDb)).max().orElse(0);
-                out.printf("| %s | %.0f | %s | %s | %s |%n", region.fault().id(), amountDb, percent(ours), percent(level), percent(trained));
-                sums[0] += ours;
-                sums[1] += level;
-                sums[2] += trained;
+                double[] hits = new double[sums.length];
+                hits[0] = hit(scores, "judge", region, amountDb);
+                for (int other = 0; other < OTHERS.length; other++) {
+                    String kind = OTHERS[other];
+                    hits[1 + other] = scores.keySet().stream().filter(name -> name.startsWith(kind)).mapToDouble(name -> hit(scores, name, region, amountDb)).max().orElse(0);
+                }
+                row(region.fault().id(), String.format(Locale.ROOT, "%.0f", amountDb), hits, 1);
+                for (int i = 0; i < sums.length; i++) {
+                    sums[i] += hits[i];
+                }
             }
         }
         int rows = ToneRegion.values().length * AMOUNTS_DB.length;
-        out.printf("| mean | | %s | %s | %s |%n", percent(sums[0] / rows), percent(sums[1] / rows), percent(sums[2] / rows));
-        return (Math.max(sums[1], sums[2]) - sums[0]) / rows;
+        row("mean", "", sums, rows);
+        return (Math.max(sums[1], Math.max(sums[2], sums[3])) - sums[0]) / rows;
+    }
+
+    private void row(String fault, String amount, double[] shares, int by) {
+        StringBuilder row = new StringBuilder("| " + fault + " | " + amount + " |");
+        for (double share : shares) {
+            row.append(' ').append(percent(share / by)).append(" |");
+        }
+        out.println(row);
     }
 
     private double hit(Map<String, double[]> scores, String detector, ToneRegion region, double amountDb) {
         return ToneDetectors.hitRate(examples, scores.get(detector), region, amountDb, MOST_FALSE_ALARMS);
     }
 
-    /** Only sources that had no part in fitting the probabilities; half the weight clean takes, half faults. */
+    /** Each source by curves fitted to all others; half the weight clean takes, half faults of 3 to 12 dB. */
     private void reliability() {
-        out.printf("%n| said probability | findings | mean said | true |%n|---|---|---|---|%n");
-        double clean = 0.5 / count(each -> isTest(each) && each.isClean());
-        double faulty = 0.5 / count(each -> isTest(each) && !each.isClean());
-        for (int bin = 0; bin + 1 < EDGES.length; bin++) {
-            double weight = 0;
-            double said = 0;
-            double right = 0;
-            int number = 0;
-            for (ToneExamples.Example example : examples) {
-                for (Finding finding : isTest(example) ? findings.get(example) : List.<Finding>of()) {
-                    Optional<ToneRegion> region = regionOf(finding);
-                    if (region.isPresent() && finding.probability() >= EDGES[bin] && finding.probability() < EDGES[bin + 1]) {
-                        double each = example.isClean() ? clean : faulty;
-                        weight += each;
-                        said += each * finding.probability();
-                        right += example.has(region.get()) ? each : 0;
-                        number++;
+        double clean = 0.5 / count(ToneExamples.Example::isClean);
+        double faulty = 0.5 / count(each -> !each.isClean());
+        double[][] sums = new double[EDGES.length - 1][4];
+        for (ToneRegion region : ToneRegion.values()) {
+            double[] logOdds = ToneFitting.logOdds(examples, region);
+            Map<String, ToneFitting.Curve> curves = new HashMap<>();
+            for (int i = 0; i < logOdds.length; i++) {
+                ToneExamples.Example example = examples.get(i);
+                double said = curves.computeIfAbsent(example.source(), source -> ToneFitting.curve(examples, logOdds, region,
+                    each -> !each.source().equals(source))).probability(logOdds[i]);
+                for (int bin = 0; bin < sums.length; bin++) {
+                    if (said >= EDGES[bin] && said < EDGES[bin + 1]) {
+                        double weight = example.isClean() ? clean : faulty;
+                        sums[bin][0]++;
+                        sums[bin][1] += weight;
+                        sums[bin][2] += weight * said;
+                        sums[bin][3] += example.mayBeCalled(region) ? weight : 0;
                     }
                 }
             }
-            if (number > 0) {
-                out.printf(Locale.ROOT, "| %.2f to %.2f | %d | %.2f | %.2f |%n", EDGES[bin], Math.min(1, EDGES[bin + 1]), number, said / weight, right / weight);
-            }
+        }
+        out.printf("%n| said probability | times | mean said | true |%n|---|---|---|---|%n");
+        for (int bin = 0; bin < sums.length; bin++) {
+            out.printf(Locale.ROOT, "| %.2f to %.2f | %.0f | %.2f | %.2f |%n", EDGES[bin], Math.min(1, EDGES[bin + 1]), sums[bin][0],
+                sums[bin][2] / sums[bin][1], sums[bin][3] / sums[bin][1]);
         }
     }
 
     /** How far takes of one voice lie apart because of register, key and dynamics, before and after the notes are accounted for. */
     private void playing() {
-        out.printf("%nStandard deviation between clean takes of the same voice, 125 Hz to 4 kHz: %.1f dB as measured, %.1f dB against what the "
+        out.printf(Locale.ROOT, "%nStandard deviation between clean takes of the same voice, 125 Hz to 4 kHz: %.1f dB as measured, %.1f dB against what the "
             + "notes played let expect%n", within(BandLevel::relativeDb, null), within(null, ToneDifference.Band::differenceDb));
     }
 
@@ -156,26 +161,12 @@ public final class ToneEvaluation implements Evaluation {
         return values.stream().mapToDouble(value -> (value - mean) * (value - mean)).sum() / (values.size() - 1);
     }
 
-    private static boolean isTest(ToneExamples.Example example) {
-        TargetVoices voice = example.voice();
-        return !TRAINING.contains(voice.voice().bank());
+    private boolean isSaid(ToneExamples.Example example, ToneRegion region, Severity least) {
+        return findings.get(example).stream().anyMatch(finding -> finding.fault() == region.fault() && finding.severity().compareTo(least) >= 0);
     }
 
-    private static Optional<ToneRegion> regionOf(Finding finding) {
-        for (ToneRegion region : ToneRegion.values()) {
-            if (region.fault() == finding.fault()) {
-                return Optional.of(region);
-            }
-        }
-        return Optional.empty();
-    }
-
-    private boolean isNamed(ToneExamples.Example example, ToneRegion region) {
-        return findings.get(example).stream().anyMatch(finding -> finding.fault() == region.fault());
-    }
-
-    private boolean isClear(ToneExamples.Example example, ToneRegion region) {
-        return findings.get(example).stream().anyMatch(finding -> finding.fault() == region.fault() && finding.severity() != Severity.SLIGHT);
+    private boolean isRight(ToneExamples.Example example, Severity least) {
+        return findings.get(example).stream().anyMatch(finding -> example.words().contains(finding.fault()) && finding.severity().compareTo(least) >= 0);
     }
 
     private double share(Predicate<ToneExamples.Example> among, Predicate<ToneExamples.Example> which) {
@@ -187,6 +178,6 @@ public final class ToneEvaluation implements Evaluation {
     }
 
     private static String percent(double share) {
-        return String.format(Locale.ROOT, "%.0f %%", 100 * share);
+        return String.format(Locale.ROOT, "%.1f %%", 100 * share);
     }
 }
