@@ -12,13 +12,16 @@ import java.util.Optional;
  *
  * <p>How: {@link ToneEvidence} for each region; the likeliest first, and what else there is once that is accounted for, so
  * that an overall tilt is one finding and not six. Probability: a logistic curve over the evidence against all other
- * explanations together. Severity: by probability and by how many dB; said from one in four, because against an instrument's
- * usual tone even large faults seldom get surer (docs/accuracy.md). Source of the curves: {@link ToneCalibration}.
+ * explanations together. Severity: by probability and by how many dB. Against an instrument's usual tone, where even large faults
+ * seldom get surer (docs/accuracy.md), the likeliest word is said from one in four and called clear from 0.7; every further word,
+ * and every word against another take, from 0.4 and 0.85. Source of the curves: {@link ToneCalibration}.
  */
 public final class ToneRule {
     private static final int MOST_FINDINGS = 3;
-    private static final double SLIGHT_PROBABILITY = 0.25;
-    private static final double CLEAR_PROBABILITY = 0.7;
+    private static final double SLIGHT_PROBABILITY = 0.4;
+    private static final double CLEAR_PROBABILITY = 0.85;
+    private static final double SLIGHT_AGAINST_INSTRUMENT = 0.25;
+    private static final double CLEAR_AGAINST_INSTRUMENT = 0.7;
     private static final double STRONG_PROBABILITY = 0.95;
     private static final double LEAST_DB = 2;
     private static final double CLEAR_DB = 4;
@@ -34,7 +37,7 @@ public final class ToneRule {
         while (!evidence.isEmpty() && findings.size() < MOST_FINDINGS) {
             Map<ToneRegion, ToneEvidence.Support> supports = evidence.supports();
             ToneRegion best = left.stream().max(java.util.Comparator.comparingDouble(region -> probability(comparison, region, supports))).orElseThrow();
-            Optional<Finding> finding = finding(comparison, best, supports);
+            Optional<Finding> finding = finding(comparison, best, supports, findings.isEmpty());
             if (finding.isEmpty()) {
                 break;
             }
@@ -61,16 +64,18 @@ public final class ToneRule {
         return ToneCalibration.probability(comparison.against(), region, supports.get(region).ownLogOdds());
     }
 
-    private static Optional<Finding> finding(ToneComparison comparison, ToneRegion region, Map<ToneRegion, ToneEvidence.Support> supports) {
+    private static Optional<Finding> finding(ToneComparison comparison, ToneRegion region, Map<ToneRegion, ToneEvidence.Support> supports,
+                                             boolean first) {
         ToneEvidence.Support support = supports.get(region);
         double probability = probability(comparison, region, supports);
-        if (probability < SLIGHT_PROBABILITY || support.amountDb() < LEAST_DB) {
+        boolean instrument = comparison.against() == ToneComparison.Against.INSTRUMENT;
+        if (probability < (first && instrument ? SLIGHT_AGAINST_INSTRUMENT : SLIGHT_PROBABILITY) || support.amountDb() < LEAST_DB) {
             return Optional.empty();
         }
         Severity severity = probability >= STRONG_PROBABILITY && support.amountDb() >= STRONG_DB ? Severity.STRONG
-            : probability >= CLEAR_PROBABILITY && support.amountDb() >= CLEAR_DB ? Severity.CLEAR : Severity.SLIGHT;
+            : probability >= (first && instrument ? CLEAR_AGAINST_INSTRUMENT : CLEAR_PROBABILITY) && support.amountDb() >= CLEAR_DB ? Severity.CLEAR : Severity.SLIGHT;
         BandHz where = region.bandHz(comparison.lowestNoteHz());
-        String against = comparison.against() == ToneComparison.Against.INSTRUMENT ? ".instrument" : ".take";
+        String against = instrument ? ".instrument" : ".take";
         return Optional.of(new Finding(region.fault(), severity, probability, Statement.of(region.fault().id() + against,
             where.lowHz(), where.highHz(), support.amountDb(), 1.96 * support.deviationDb()), Optional.of(where)));
     }
