@@ -58,6 +58,8 @@ class PackageMapTest {
     @ArchTest static final ArchRule onlyReportAndJournalWriteJson = noClasses().that().resideOutsideOfPackages("evenwood.report..", "evenwood.journal..")
         .should().dependOnClassesThat().resideInAPackage("com.fasterxml..")
         .because("one place names the fields of the contract; the journal names none, it keeps records as they are");
+    @ArchTest static final ArchRule onlyReportWritesPdf = only("report", "org.apache.pdfbox..")
+        .because("a sheet is drawn once and written in several ways in one place");
     @ArchTest static final ArchRule onlyRigReadsYaml = only("rig", "org.snakeyaml..")
         .because("one place turns a preset's mistake into file, line and field");
     @ArchTest static final ArchRule onlyJournalKnowsSql = only("journal", "java.sql..", "org.sqlite..")

@@ -10,6 +10,7 @@ import evenwood.report.CheckJson;
 import evenwood.report.CheckText;
 import evenwood.report.MovesFile;
 import evenwood.report.Sentences;
+import evenwood.report.TakeSheet;
 import evenwood.sound.SoundFile;
 import evenwood.sound.SoundProblem;
 import evenwood.sound.SoundSource;
@@ -49,6 +50,9 @@ final class CheckCommand implements Callable<Integer> {
     @Mixin
     private final KeepOptions keep = new KeepOptions();
 
+    @Option(names = "--sheet", paramLabel = "FILE", description = "Also writes a sheet for the music stand: .html, .pdf, .png or .svg.")
+    private String sheet;
+
     @Option(names = "--json", description = "Prints one JSON object instead of words.")
     private boolean json;
 
@@ -63,6 +67,9 @@ final class CheckCommand implements Callable<Integer> {
         take.mustBeNamed("check");
         if (moves != null && before == null) {
             throw new BadInput("check: --moves says what was turned since an earlier take; name that with --after OLD");
+        }
+        if (sheet != null) {
+            SheetFile.check("check", sheet);
         }
         advice.prepare(terminal);
         Optional<TakeReadings> old = Optional.ofNullable(before).map(path -> WantedTake.heard("check --after", path, beforeChannel, advice.journal(), terminal));
@@ -80,6 +87,10 @@ final class CheckCommand implements Callable<Integer> {
             terminal.raw(CheckJson.of(assessment, Sentences.english()));
         } else {
             CheckText.lines(assessment, Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
+        }
+        if (sheet != null) {
+            SheetFile.write("check", sheet, List.of(new TakeSheet.Subject(advice.rig().map(each -> each.rig().name())
+                .orElse(advice.instrumentId().isEmpty() ? source.name() : advice.instrumentId()), source.name(), "", assessment, advice.rig().map(RigInUse::rig))));
         }
         boolean kept = !keep.isWanted() || keep.keep(advice.journal(), assessment, advice.rig().map(RigInUse::rig), advice.instrumentId(), terminal);
         Optional<String> trouble = whole.failure().map(SoundProblem::getMessage).or(() -> cutShort(source));

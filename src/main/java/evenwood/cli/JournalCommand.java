@@ -81,10 +81,19 @@ final class JournalCommand implements Runnable {
         return ExitCode.DONE;
     }
 
-    @Command(name = "show", mixinStandardHelpOptions = true, description = "Shows a kept take as it was found that day.")
-    int show(@Mixin JournalPlace place, @Parameters(paramLabel = "N", description = TAKE_WORDS) long id, @Option(names = "--json", description = JSON_WORDS) boolean json) {
+    @Command(name = "show", mixinStandardHelpOptions = true, description = "Shows a kept take as it was found that day; with --sheet also several, a page each.")
+    int show(@Mixin JournalPlace place, @Parameters(paramLabel = "N", arity = "1..*", description = TAKE_WORDS) List<Long> ids,
+             @Option(names = "--sheet", paramLabel = "FILE", description = "Writes it as a sheet for the music stand: .html, .pdf, .png or .svg.") String sheet,
+             @Option(names = "--json", description = JSON_WORDS) boolean json) {
+        if (sheet == null && ids.size() > 1) {
+            throw new BadInput("journal show: name one take; several are for --sheet FILE.pdf, or journal compare");
+        }
         try (Journal journal = place.open()) {
-            KeptTake take = journal.take(id);
+            if (sheet != null) {
+                SheetFile.write("journal show", sheet, ids.stream().map(journal::take).map(SheetFile::of).toList());
+                return ExitCode.DONE;
+            }
+            KeptTake take = journal.take(ids.get(0));
             List<Event> events = journal.events().stream().filter(event -> event.concerns(take.line())).toList();
             if (json) {
                 terminal.raw(JournalJson.show(take, events, Sentences.english()));

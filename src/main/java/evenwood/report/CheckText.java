@@ -108,7 +108,7 @@ public final class CheckText {
         });
     }
 
-    private static String change(Move move) {
+    static String change(Move move) {
         if (move.kind() == Move.Kind.WIRING) {
             return "plug in otherwise";
         }

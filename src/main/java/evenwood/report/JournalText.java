@@ -63,6 +63,17 @@ public final class JournalText {
         return lines;
     }
 
+    /** Whose take it is, for the head of a sheet. */
+    public static String title(TakeLine take) {
+        return take.rigName().isEmpty() ? take.instrument().isEmpty() ? take.name() : take.instrument() : take.rigName();
+    }
+
+    /** When and where, and what the journal calls it. */
+    public static String where(TakeLine take) {
+        return WHEN.format(take.keptAt()) + (take.venue().isEmpty() ? "" : ", " + take.venue()) + (take.instrument().isEmpty() ? "" : ", " + take.instrument())
+            + "; take " + take.id();
+    }
+
     private static String event(Event event, OffsetDateTime now) {
         return words(event) + ", " + ChronoUnit.DAYS.between(event.at(), now) + " days before";
     }

@@ -1,0 +1,47 @@
+package evenwood.report;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+
+/** Writes {@link Drawing}s as SVG, and as one page of HTML that needs nothing else and prints each on a sheet of its own. */
+final class DrawingSvg {
+    private DrawingSvg() { }
+
+    static String html(String title, List<Drawing> pages) {
+        StringBuilder html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>").append(escaped(title))
+            .append("</title><style>@page{size:A4;margin:0}body{margin:0;background:#888}svg{display:block;width:100%;max-width:210mm;height:auto;"
+                + "margin:0 auto 4mm;background:#fff;page-break-after:always}@media print{body{background:#fff}svg{margin:0;max-width:none}}</style></head><body>\n");
+        pages.forEach(page -> html.append(svg(page)));
+        return html.append("</body></html>\n").toString();
+    }
+
+    static String svg(Drawing drawing) {
+        StringBuilder svg = new StringBuilder(String.format(Locale.ROOT,
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %.2f %.2f\" font-family=\"'Liberation Sans',Arial,Helvetica,sans-serif\"><rect width=\"100%%\" height=\"100%%\" fill=\"#ffffff\"/>\n",
+            Drawing.WIDTH, Drawing.HEIGHT));
+        drawing.marks().forEach(mark -> svg.append(mark(mark)).append('\n'));
+        return svg.append("</svg>\n").toString();
+    }
+
+    private static String mark(Drawing.Mark mark) {
+        if (mark instanceof Drawing.Stroke stroke) {
+            return String.format(Locale.ROOT, "<polyline fill=\"none\" stroke=\"%s\" stroke-width=\"%.2f\"%s points=\"%s\"/>", stroke.colour(), stroke.width(),
+                stroke.dashed() ? " stroke-dasharray=\"4 3\"" : "", points(stroke.points()));
+        }
+        if (mark instanceof Drawing.Area area) {
+            return String.format(Locale.ROOT, "<polygon fill=\"%s\"%s points=\"%s\"/>", area.fill(), area.edge().isEmpty() ? "" : " stroke=\"" + area.edge() + "\"", points(area.points()));
+        }
+        Drawing.Words words = (Drawing.Words) mark;
+        return String.format(Locale.ROOT, "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%.1f\"%s text-anchor=\"%s\" fill=\"%s\">%s</text>", words.x(), words.y(), words.size(),
+            words.strong() ? " font-weight=\"bold\"" : "", words.anchor().name().toLowerCase(Locale.ROOT), words.colour(), escaped(words.text()));
+    }
+
+    private static String points(List<double[]> points) {
+        return points.stream().map(point -> String.format(Locale.ROOT, "%.2f,%.2f", point[0], point[1])).collect(Collectors.joining(" "));
+    }
+
+    private static String escaped(String text) {
+        return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\"", "&quot;");
+    }
+}

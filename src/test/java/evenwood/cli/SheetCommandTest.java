@@ -1,0 +1,30 @@
+package evenwood.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class SheetCommandTest {
+    @TempDir
+    Path folder;
+
+    @Test
+    void aSheetIsWrittenWithTheCheckAndFromTheJournal() throws IOException {
+        String journal = folder.resolve("journal.db").toString();
+        Path html = folder.resolve("now.html");
+        Spoken check = Spoken.by("check", "--demo", "--instrument", "octave-mandolin", "--sheet", html.toString(), "--keep", "--journal", journal);
+        assertThat(check.err()).startsWith("Kept as take 1");
+        assertThat(Files.readString(html)).contains("octave-mandolin", "Warnings");
+        Path pdf = folder.resolve("set.pdf");
+        assertThat(Spoken.by("journal", "show", "1", "1", "--sheet", pdf.toString(), "--journal", journal).exitCode()).isZero();
+        assertThat(Files.readAllBytes(pdf)).startsWith("%PDF".getBytes());
+        assertThat(Spoken.by("journal", "show", "1", "1", "--journal", journal).err()).startsWith("journal show: name one take;");
+        assertThat(Spoken.by("check", "--demo", "--sheet", "a.doc").err())
+            .isEqualTo("check: --sheet a.doc, but a name ending in .html, .pdf, .png or .svg is needed" + System.lineSeparator());
+        assertThat(Spoken.by("journal", "show", "1", "--sheet", folder.resolve("no/a.pdf").toString(), "--journal", journal).err()).contains("cannot be written");
+    }
+}
