@@ -19,7 +19,8 @@ import java.util.Locale;
 public final class WireSheet {
     private static final int BOX_WIDTH_PX = 190;
     private static final int GAP_PX = 150;
-    private static final int ROW_PX = 110;
+    private static final int CABLE_CHARACTERS = 22;
+    private static final int ROW_PX = 115;
     private static final int MARGIN_PX = 20;
     private static final int PLOT_HEIGHT_PX = 260;
     private static final int PLOT_WIDTH_PX = 680;
@@ -72,12 +73,22 @@ public final class WireSheet {
             Fit fit = WiringRules.worstAt(plan.verdicts(), report.joint());
             svg.append(String.format(Locale.ROOT, "<line x1=\"%d\" y1=\"%d\" x2=\"%d\" y2=\"%d\" stroke=\"%s\" stroke-width=\"4\"%s/>\n",
                 from, top + 32, from + GAP_PX, top + 32, colour(fit), fit == Fit.RIGHT ? "" : " stroke-dasharray=\"8 4\""));
-            text(from + GAP_PX / 2, top + 20, "middle", report.joint().cable().map(WiringWords::cable).orElse(""), 10);
+            cable(from + GAP_PX / 2, top, report.joint().cable().map(WiringWords::cable).orElse(""));
             text(from + GAP_PX / 2, top + 52, "middle", report.joint().number() + ": " + WireText.word(fit), 13);
-            text(from + GAP_PX / 2, top + 68, "middle", WireText.number(report.usualDbu(), 0) + " dBu, bass from " + WireText.hz(report.bassCornerHz()), 10);
+            text(from + GAP_PX / 2, top + 68, "middle", WireText.number(report.usualDbu(), 0) + " dBu, bass from", 10);
+            text(from + GAP_PX / 2, top + 80, "middle", WireText.hz(report.bassCornerHz()), 10);
             left = from + GAP_PX;
             box(left, top, report.joint().to() instanceof Device.Between between ? WiringWords.box(between.plugged())
                 : WiringWords.input(((Device.End) report.joint().to()).plugged()));
+        }
+    }
+
+    /** Over its line; a long name takes two rows. */
+    private void cable(int middle, int top, String words) {
+        List<String> lines = new ArrayList<>();
+        TextWrap.wrap(lines, CABLE_CHARACTERS, "", words);
+        for (int i = 0; i < lines.size(); i++) {
+            text(middle, top + 22 - 12 * (lines.size() - 1 - i), "middle", lines.get(i), 10);
         }
     }
 

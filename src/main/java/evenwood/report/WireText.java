@@ -82,10 +82,11 @@ public final class WireText {
     }
 
     private void end(WayReport way) {
-        String gain = "gain " + number(way.gainDb(), 0) + " dB" + (way.input().gainDb().isPresent() ? "" : " (where it should stand)");
+        boolean none = way.input().input().gain().mostDb() == way.input().input().gain().leastDb();
+        String gain = none ? "no gain" : "gain " + number(way.gainDb(), 0) + " dB" + (way.input().gainDb().isPresent() ? "" : " (where it should stand)");
         String scale = way.input().input().digital() ? "dBFS" : "dB of full output";
         lines.add(String.format(Locale.ROOT, "At %s, %s: usual playing %s %s, hardest peaks %s, noise %s (%s dB under usual playing)",
-            way.input().input().name(), gain, number(way.usualDbfs(), 0), scale, number(way.peakDbfs(), 0), number(way.noiseDbfs(), 0),
+            way.input().input().name(), gain, number(way.usualDbfs(), 0), scale, signed(way.peakDbfs()), number(way.noiseDbfs(), 0),
             number(way.signalToNoiseDb(), 0)));
     }
 
@@ -126,6 +127,10 @@ public final class WireText {
 
     static String ohms(double ohms) {
         return ohms < 1000 ? WiringWords.plain(ohms) + " Ω" : ohms < 1e6 ? WiringWords.plain(ohms / 1000) + " kΩ" : WiringWords.plain(ohms / 1e6) + " MΩ";
+    }
+
+    private static String signed(double db) {
+        return (db >= 0.5 ? "+" : "") + number(db, 0);
     }
 
     static String number(double value, int decimals) {

@@ -61,11 +61,18 @@ public final class Alternatives {
         Alternative toBeat = atHand.orElse(own);
         Optional<Alternative> buyFirst = toBeat.worst() == Fit.RIGHT ? Optional.empty()
             : best(found.stream().filter(each -> each.toBuy().size() == 1 && each.worst().compareTo(toBeat.worst()) < 0).toList(), toBeat);
-        return new WiringAdvice(atHand, buyFirst);
+        return new WiringAdvice(atHand.filter(each -> !search.isAsNow(each)), buyFirst);
     }
 
     private static Optional<Alternative> best(List<Alternative> found, Alternative toBeat) {
         return found.stream().min(Comparator.comparingDouble(Alternative::points)).filter(each -> each.points() < toBeat.points() - BETTER_BY_POINTS);
+    }
+
+    /** Only the input's gain differs: its verdict says that better than a new plan. */
+    private boolean isAsNow(Alternative other) {
+        Line line = other.report().connection().main();
+        return line.links().equals(connection.main().links()) && line.input().input().equals(connection.main().input().input())
+            && line.input().phantom() == connection.main().input().phantom();
     }
 
     private List<Alternative> all() {

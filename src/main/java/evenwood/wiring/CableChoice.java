@@ -46,9 +46,9 @@ final class CableChoice {
         if (bothBalanced) {
             return cables.stream().filter(Cable::balanced).findFirst();
         }
-        // Into a microphone socket an unbalanced signal needs the cable with that plug, which is the one for the shortest way.
-        Comparator<Cable> longest = Comparator.comparingDouble(Cable::longestHighImpedanceMetres);
-        return cables.stream().filter(cable -> cable.shielded() && !cable.balanced()).min(intoMicrophoneSocket ? longest : longest.reversed());
+        // Into a microphone socket an unbalanced signal needs the cable with that plug, and nowhere else.
+        return cables.stream().filter(cable -> cable.shielded() && !cable.balanced() && cable.microphonePlug() == intoMicrophoneSocket)
+            .max(Comparator.comparingDouble(Cable::longestHighImpedanceMetres));
     }
 
     private double length(int joint, int joints) {

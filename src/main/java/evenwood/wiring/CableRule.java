@@ -77,6 +77,6 @@ final class CableRule {
 
     private static WiringVerdict tooLong(Fit fit, JointReport report, CableRun run, double longestMetres) {
         return WiringVerdict.of(WiringFault.CABLE_TOO_LONG, fit, report.joint(), run.metres(), longestMetres, report.cableLevelDb(),
-            report.cableTrebleDb());
+            report.cableTrebleDb(), run.metres() > longestMetres ? 1.0 : 0.0);
     }
 }

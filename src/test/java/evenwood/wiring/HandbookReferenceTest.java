@@ -173,7 +173,7 @@ class HandbookReferenceTest {
     }
 
     private static TwoPort cable(double metres, double hz) {
-        Cable cable = new Cable("c", "cable", Cable.Made.INSTRUMENT, 100e-12, 0.0, 0, 0.2, true, false, 6, 10, "table");
+        Cable cable = new Cable("c", "cable", Cable.Made.INSTRUMENT, 100e-12, 0.0, 0, 0.2, true, false, false, 6, 10, "table");
         return Part.of(new CableRun(cable, metres)).at(hz);
     }
 
