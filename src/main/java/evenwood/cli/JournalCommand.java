@@ -9,6 +9,7 @@ import evenwood.journal.Journal;
 import evenwood.journal.JournalExport;
 import evenwood.journal.JournalTable;
 import evenwood.journal.KeptTake;
+import evenwood.journal.PracticeDays;
 import evenwood.journal.Reading;
 import evenwood.journal.Suspicion;
 import evenwood.journal.TakeComparison;
@@ -26,6 +27,7 @@ import evenwood.report.TrendText;
 import evenwood.rig.Presets;
 import evenwood.rig.Rig;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -84,11 +86,16 @@ final class JournalCommand implements Runnable {
     @Command(name = "show", mixinStandardHelpOptions = true, description = "Shows a kept take as it was found that day; with --sheet also several, a page each.")
     int show(@Mixin JournalPlace place, @Parameters(paramLabel = "N", arity = "1..*", description = TAKE_WORDS) List<Long> ids,
              @Option(names = "--sheet", paramLabel = "FILE", description = "Writes it as a sheet for the music stand: .html, .pdf, .png or .svg.") String sheet,
+             @Option(names = "--sound", paramLabel = "FILE", description = "Writes the kept sound to a .flac file.") String sound,
              @Option(names = "--json", description = JSON_WORDS) boolean json) {
         if (sheet == null && ids.size() > 1) {
             throw new BadInput("journal show: name one take; several are for --sheet FILE.pdf, or journal compare");
         }
         try (Journal journal = place.open()) {
+            if (sound != null) {
+                KeptSound.write(journal, ids.get(0), sound);
+                return ExitCode.DONE;
+            }
             if (sheet != null) {
                 SheetFile.write("journal show", sheet, ids.stream().map(journal::take).map(SheetFile::of).toList());
                 return ExitCode.DONE;
@@ -212,10 +219,12 @@ final class JournalCommand implements Runnable {
     @Command(name = "practice", mixinStandardHelpOptions = true, description = "Lists what listen --log wrote down.")
     int practice(@Mixin JournalPlace place, @Option(names = "--json", description = JSON_WORDS) boolean json) {
         try (Journal journal = place.open()) {
+            PracticeDays days = PracticeDays.of(journal.practice(), LocalDate.now());
             if (json) {
                 terminal.raw(JournalJson.practice(journal.practice()));
             } else {
-                journal.practice().forEach(sitting -> terminal.line(JournalText.line(sitting)));
+                journal.practice().forEach(sitting -> terminal.line(JournalText.line(sitting, journal.practice())));
+                terminal.line(Sentences.english().say("journal.practice-days", days.minutes(), days.days(), PracticeDays.SPAN_DAYS, days.streakDays()));
             }
         }
         return ExitCode.DONE;

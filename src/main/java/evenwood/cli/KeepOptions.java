@@ -28,14 +28,18 @@ final class KeepOptions {
     @Option(names = "--tag", paramLabel = "WORD", description = "With --keep: a word to find it by; may be given more than once.")
     private List<String> tags = List.of();
 
+    @Option(names = "--keep-sound", description = "Keeps the take and its sound as well; TAKE must be a FLAC file.")
+    private boolean keepSound;
+
     boolean isWanted() {
-        return keep;
+        return keep || keepSound;
     }
 
     /** Keeps it and says so; when the journal cannot, the take is laid aside as a file of its own. @return whether it was kept */
     boolean keep(JournalPlace place, Assessment assessment, Optional<Rig> rig, String instrument, Terminal terminal) {
-        TakeToKeep take = new TakeToKeep(OffsetDateTime.now().truncatedTo(ChronoUnit.MILLIS), assessment, rig,
+        TakeToKeep silent = new TakeToKeep(OffsetDateTime.now().truncatedTo(ChronoUnit.MILLIS), assessment, rig,
             new TakeWords(instrument, venue, note, tags));
+        TakeToKeep take = keepSound ? silent.withFlac(KeptSound.read(assessment.readings().take().name())) : silent;
         try (Journal journal = place.open()) {
             terminal.note("Kept as take " + journal.keepNow(take) + " in " + journal.file());
             return true;

@@ -42,6 +42,9 @@ final class ListenCommand implements Callable<Integer> {
     @Mixin
     private final AdviceOptions advice = new AdviceOptions();
 
+    @Option(names = "--log", description = "Writes the sitting down in the journal: minutes, dynamics, loudness, tone; see evenwood journal practice.")
+    private boolean log;
+
     private final Terminal terminal;
     private LiveState.Phase shownPhase = LiveState.Phase.RUNNING;
     private LiveState.Phase lastPhase = LiveState.Phase.RUNNING;
@@ -61,10 +64,12 @@ final class ListenCommand implements Callable<Integer> {
         }
         advice.prepare(terminal);
         LiveInput chosen = LiveInputs.choose(input);
-        try (Interruption interruption = new Interruption();
+        try (Interruption interruption = new Interruption(); SittingLog sitting = SittingLog.open(log, advice);
              Listening listening = Listening.start(LiveInputs.opener(chosen, channel))) {
-            watch(listening, interruption);
-            int code = tell(listening.stop());
+            watch(listening, interruption, sitting);
+            LivePicture last = listening.stop();
+            int code = tell(last);
+            sitting.finish(last.readings(), terminal);
             interruption.finish(code);
             return code;
         }
@@ -81,7 +86,7 @@ final class ListenCommand implements Callable<Integer> {
         return ExitCode.DONE;
     }
 
-    private void watch(Listening listening, Interruption interruption) {
+    private void watch(Listening listening, Interruption interruption, SittingLog sitting) {
         long start = System.nanoTime();
         long between = terminal.isInteractive() && !json ? REDRAW_NANOS : LINE_NANOS;
         long limit = seconds == null ? Long.MAX_VALUE : Math.round(seconds * 1e9);
@@ -98,6 +103,7 @@ final class ListenCommand implements Callable<Integer> {
             }
             LivePicture picture = listening.picture();
             show(picture, first);
+            sitting.note(picture.readings());
             first = false;
             shownPhase = picture.state().phase();
             if (shownPhase == LiveState.Phase.STOPPED) {

@@ -1,5 +1,6 @@
 package evenwood.journal;
 
+import evenwood.measure.TakeReadings;
 import java.time.OffsetDateTime;
 
 /**
@@ -27,4 +28,11 @@ public record Practice(String uid, OffsetDateTime at, String instrument, Figures
      */
     public record Figures(double listenedSeconds, double playingSeconds, int notes, double softDbfs, double usualDbfs, double hardDbfs,
                           double integratedLufs, double lowDb, double midDb, double highDb, double truePeakDbtp, long clippedSamples) { }
+
+    /** What a live take says of a sitting so far. */
+    public static Practice of(String uid, OffsetDateTime at, String instrument, TakeReadings heard) {
+        return new Practice(uid, at, instrument, new Figures(heard.take().durationSeconds(), heard.activity().playingSeconds(), heard.dynamics().noteCount(),
+            heard.dynamics().softDbfs(), heard.dynamics().usualDbfs(), heard.dynamics().hardDbfs(), heard.loudness().integratedLufs(),
+            heard.spectrum().lowDb(), heard.spectrum().midDb(), heard.spectrum().highDb(), heard.truePeak().truePeakDbtp(), heard.distortion().clippedSamples()));
+    }
 }

@@ -3,6 +3,7 @@ package evenwood.report;
 import evenwood.journal.Event;
 import evenwood.journal.KeptTake;
 import evenwood.journal.Practice;
+import evenwood.journal.PracticeDays;
 import evenwood.journal.TakeLine;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
@@ -10,6 +11,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 
 /** Lines of the journal in words. */
 public final class JournalText {
@@ -87,12 +89,14 @@ public final class JournalText {
             + (event.note().isEmpty() ? "" : " (" + event.note() + ")");
     }
 
-    /** One line a sitting. */
-    public static String line(Practice practice) {
+    /** One line a sitting; its treble against what the other sittings with that instrument usually have. */
+    public static String line(Practice practice, List<Practice> all) {
         Practice.Figures heard = practice.figures();
-        return String.format(Locale.ROOT, "%s  %-22s  %.0f min played of %.0f, %d notes, soft %s usual %s hard %s dBFS, %s LUFS",
+        String line = String.format(Locale.ROOT, "%s  %-22s  %.0f min played of %.0f, %d notes, soft %s usual %s hard %s dBFS, %s LUFS",
             WHEN.format(practice.at()), practice.instrument().isEmpty() ? "–" : practice.instrument(), heard.playingSeconds() / 60,
             heard.listenedSeconds() / 60, heard.notes(), level(heard.softDbfs()), level(heard.usualDbfs()), level(heard.hardDbfs()), level(heard.integratedLufs()));
+        OptionalDouble treble = PracticeDays.trebleAgainstUsual(practice, all);
+        return treble.isEmpty() ? line : line + ", treble " + (treble.getAsDouble() > 0 ? "+" : "") + level(treble.getAsDouble()) + " dB against the usual";
     }
 
     static String level(double db) {

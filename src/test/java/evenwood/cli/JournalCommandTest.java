@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import evenwood.Needs;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -102,5 +103,21 @@ class JournalCommandTest {
             all.addAll(List.of("--journal", file.toString()));
         }
         return Spoken.by(all.toArray(new String[0]));
+    }
+
+    @Test
+    void soundIsKeptAsTheFlacFileItIs() throws IOException, InterruptedException {
+        Needs.program("sox");
+        Path flac = folder.resolve("tone.flac");
+        assertThat(new ProcessBuilder("sox", "-n", "-r", "48000", "-b", "16", flac.toString(), "synth", "1", "sine", "440", "vol", "0.3").start().waitFor()).isZero();
+        assertThat(Spoken.by("check", flac.toString(), "--keep-sound", "--journal", file.toString()).err()).startsWith("Kept as take 1");
+        assertThat(journal("list").out()).contains("(with sound)");
+        Path back = folder.resolve("back.flac");
+        assertThat(journal("show", "1", "--sound", back.toString()).exitCode()).isZero();
+        assertThat(Files.readAllBytes(back)).isEqualTo(Files.readAllBytes(flac));
+        Path wav = folder.resolve("tone.wav");
+        assertThat(new ProcessBuilder("sox", flac.toString(), wav.toString()).start().waitFor()).isZero();
+        assertThat(Spoken.by("check", wav.toString(), "--keep-sound", "--journal", file.toString()).err()).contains("is no FLAC file; make one of it (flac FILE)");
+        assertThat(Spoken.by("journal", "show", "2", "--sound", "x.flac", "--journal", file.toString()).err()).contains("no sound was kept with take 2");
     }
 }
