@@ -6,10 +6,12 @@ import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
 import javafx.scene.shape.ArcType;
 import javafx.scene.shape.StrokeLineCap;
+import javafx.scene.text.TextAlignment;
 
 /** A control at two places: faint where it stands, full where it should go, and the way between. */
 public final class DialPainter {
     private static final int KNOB_MARKS = 10;
+    private static final double STOP_EMS = 0.8;
     private final Ink ink;
 
     public DialPainter(Ink ink) {
@@ -26,6 +28,21 @@ public final class DialPainter {
             case KNOB, TURN -> knob(g, width, height, shape == MoveCard.Shape.KNOB, fromPart, toPart);
             case FADER -> fader(g, width, height, fromPart, toPart);
             case SWITCH -> toggle(g, width, height, fromPart, toPart);
+        }
+    }
+
+    /** Writes what the two stops are marked with, beside them. */
+    public void stops(GraphicsContext g, double width, double height, MoveCard.Shape shape, String least, String most) {
+        double em = ink.em();
+        if (shape == MoveCard.Shape.FADER) {
+            double x = width / 2 + Math.min(width * 0.5, em * 2.6) / 2 + em * 0.3;
+            ink.write(g, most, x, em * 0.8, TextAlignment.LEFT, STOP_EMS, false, ink.faint());
+            ink.write(g, least, x, height - em * 0.8, TextAlignment.LEFT, STOP_EMS, false, ink.faint());
+        } else {
+            double y = height - em * 0.5;
+            double radius = Math.min(width, height) * 0.3;
+            ink.write(g, least, width / 2 - radius * 1.1, y, TextAlignment.CENTER, STOP_EMS, false, ink.faint());
+            ink.write(g, most, width / 2 + radius * 1.1, y, TextAlignment.CENTER, STOP_EMS, false, ink.faint());
         }
     }
 

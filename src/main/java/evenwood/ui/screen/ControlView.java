@@ -8,6 +8,7 @@ import evenwood.ui.model.MoveCard;
 import evenwood.ui.paint.DialPainter;
 import evenwood.ui.scale.DialArc;
 import javafx.geometry.Pos;
+import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyEvent;
@@ -65,7 +66,7 @@ final class ControlView {
             this.gain = gain;
             double em = around.ink().em();
             shape = dial.scale() == Scale.DB ? MoveCard.Shape.FADER : MoveCard.Shape.KNOB;
-            board = new Board(em * 6, shape == MoveCard.Shape.FADER ? em * 9 : em * 6);
+            board = new Board(shape == MoveCard.Shape.FADER ? em * 9 : em * 8, shape == MoveCard.Shape.FADER ? em * 9 : em * 7);
             board.setFocusTraversable(true);
             board.getStyleClass().add("dial");
             board.setOnMousePressed(this::drag);
@@ -136,12 +137,17 @@ final class ControlView {
             show();
         }
 
+        private void paint(GraphicsContext g, double width, double height, double part) {
+            painter.paint(g, width, height, shape, part, part);
+            painter.stops(g, width, height, shape, DialText.say(dial.least(), dial, around.words()), DialText.say(dial.most(), dial, around.words()));
+        }
+
         private void show() {
             double part = DialArc.part(position(), dial.least(), dial.most());
             String says = DialText.say(position(), dial, around.words());
             field.setText(says);
             board.saying(around.words().say("move.says", setting.control().name(), says));
-            board.paint((g, width, height) -> painter.paint(g, width, height, shape, part, part));
+            board.paint((g, width, height) -> paint(g, width, height, part));
         }
     }
 }

@@ -110,7 +110,7 @@ final class GuideScreen implements Screen {
     /** What is listened to already, the last input, or the demo where there is none. */
     private SoundChoice source(Now now) {
         String input = around.choices().get("source.input", "");
-        return now.choice().filter(SoundChoice::isLive).orElseGet(() -> input.isEmpty() || now.choice().isPresent() ? new SoundChoice.DemoPlayed()
+        return now.choice().filter(SoundChoice::isLive).orElseGet(() -> input.isEmpty() || now.choice().filter(SoundChoice.DemoChecked.class::isInstance).isPresent() ? new SoundChoice.DemoPlayed()
             : new SoundChoice.Live(input, (int) around.choices().number("source.channel", 1)));
     }
 

@@ -54,6 +54,7 @@ public final class Shell {
     private StandView stand;
     private long shownNumber = -1;
     private Headline told;
+    private boolean held;
 
     public Shell(Stage stage, CurrentTake take, RigModel rig, Choices choices) {
         this.stage = stage;
@@ -110,7 +111,7 @@ public final class Shell {
     /** Shows the newest there is, if it is newer than what is shown. */
     void follow() {
         Now now = take.now();
-        if (now.number() != shownNumber && open != null) {
+        if (!held && now.number() != shownNumber && open != null) {
             shownNumber = now.number();
             present(now);
         }
@@ -133,6 +134,11 @@ public final class Shell {
     private void tell(Headline line) {
         headline.setText(line.sentence());
         headline.getStyleClass().setAll("label", "headline", "headline-" + line.tone().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    }
+
+    /** While held, only what is presented is shown: for pictures of one moment in every dress. */
+    void hold(boolean nowHeld) {
+        held = nowHeld;
     }
 
     private void run(boolean visible) {

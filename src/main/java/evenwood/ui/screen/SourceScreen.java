@@ -13,12 +13,16 @@ import java.util.ArrayList;
 import java.util.List;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
+import javafx.geometry.VPos;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.Spinner;
+import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
@@ -61,12 +65,12 @@ final class SourceScreen implements Screen {
         demos.getStyleClass().add("buttons");
         VBox trying = Parts.sheet(words.say("source.demo"), Parts.text(words.say("source.demo-words"), "quiet"), demos);
         VBox what = Parts.sheet(words.say("source.instrument"), Parts.text(words.say("source.instrument-words"), "quiet"), instrument());
-        VBox content = Parts.column(Parts.text(words.say("source.title"), "page-title"), what, live, recording, trying);
+        VBox content = Parts.column(Parts.text(words.say("source.title"), "page-title"), columns(live, Parts.column(what, recording, trying)));
         content.getStyleClass().add("page");
-        content.setMaxWidth(around.ink().em() * 58);
+        content.setMaxWidth(around.ink().em() * 84);
         HBox centred = new HBox(content);
         centred.getStyleClass().add("centred");
-        HBox.setHgrow(content, javafx.scene.layout.Priority.ALWAYS);
+        HBox.setHgrow(content, Priority.ALWAYS);
         node = Parts.scrolled(centred);
     }
 
@@ -96,6 +100,27 @@ final class SourceScreen implements Screen {
     public void closed() {
         clock.stop();
         levels.close();
+    }
+
+    /** Side by side where there is room, one under the other where there is not. */
+    private GridPane columns(Region first, Region second) {
+        GridPane grid = new GridPane();
+        grid.getStyleClass().add("columns");
+        ColumnConstraints half = new ColumnConstraints();
+        half.setPercentWidth(50);
+        half.setHgrow(Priority.ALWAYS);
+        GridPane.setValignment(first, VPos.TOP);
+        first.setMaxHeight(Double.MAX_VALUE);
+        grid.widthProperty().addListener((is, was, width) -> {
+            boolean wide = width.doubleValue() > around.ink().em() * 52;
+            if (wide != (grid.getColumnConstraints().size() == 2) || grid.getChildren().isEmpty()) {
+                grid.getChildren().clear();
+                grid.getColumnConstraints().setAll(wide ? List.of(half, half) : List.of(new ColumnConstraints(0, 0, Double.MAX_VALUE, Priority.ALWAYS, null, true)));
+                grid.add(first, 0, 0);
+                grid.add(second, wide ? 1 : 0, wide ? 0 : 1);
+            }
+        });
+        return grid;
     }
 
     private ComboBox<String> instrument() {
@@ -138,6 +163,9 @@ final class SourceScreen implements Screen {
         line.words().setMinWidth(around.ink().em() * 6.5);
         Button listen = Parts.button("listen-" + number, words.say("source.listen"),
             () -> choose(new SoundChoice.Live(line.input().name(), channel.getValue())));
+        if (line.input().name().equals(around.choices().get("source.input", ""))) {
+            listen.getStyleClass().add("accent");
+        }
         listen.setAccessibleText(words.say("source.listen-to", line.input().name()));
         HBox row = Parts.row(name, line.level(), line.words(), listen);
         row.getStyleClass().add("input");

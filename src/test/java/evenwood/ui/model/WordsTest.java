@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenwood.judge.Fault;
 import evenwood.judge.Severity;
+import evenwood.rig.PresetKind;
+import evenwood.rig.Presets;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -56,6 +58,17 @@ class WordsTest {
                 }
                 LITERAL.matcher(line).results().map(found -> found.group(1))
                     .forEach(text -> assertThat(TEXT.matcher(text).find()).as(file + ": \"" + text + "\"").isFalse());
+            }
+        }
+    }
+
+    @Test
+    void everyShippedPresetThatCanBeChosenHasAGermanName() {
+        Presets presets = new Presets(Path.of("no-presets-of-ones-own"));
+        Properties names = properties("words_de.properties");
+        for (PresetKind kind : new PresetKind[] {PresetKind.INSTRUMENTS, PresetKind.PICKUPS, PresetKind.BOXES, PresetKind.INPUTS, PresetKind.CONTROLS}) {
+            for (String id : presets.ids(kind)) {
+                assertThat(names.getProperty("preset." + kind.folder() + "." + id)).as(kind.folder() + "." + id).isNotBlank();
             }
         }
     }

@@ -163,7 +163,10 @@ public final class ShotsRun {
         if (!name.startsWith(only)) {
             return;
         }
-        Now fixed = take.now();
+        Now fixed = onScreen(() -> {
+            shell.hold(true);
+            return take.now();
+        });
         for (String theme : List.of("light", "dark")) {
             for (String language : List.of("en", "de")) {
                 for (double scale : new double[] {1, 2}) {
@@ -187,6 +190,7 @@ public final class ShotsRun {
             choices.put("theme", "light");
             choices.put("language", "en");
             choices.put("text.scale", 1);
+            shell.hold(false);
             shell.dress(id);
             return null;
         });
