@@ -44,6 +44,7 @@ final class PlayScreen implements Screen {
     private final VBox moves = Parts.column();
     private final FindingList findings;
     private final Hearing hearing;
+    private final KeepButton keep;
     private final ProgressBar progress = new ProgressBar();
     private final HBox checking;
     private final VBox levelSheet;
@@ -83,7 +84,8 @@ final class PlayScreen implements Screen {
         tuneSheet = Parts.sheet(words.say("tuner.title"), tuner);
         toneSheet = Parts.sheet(words.say("tone.title"), tone, toneWords, balance);
         stripSheet = Parts.sheet(words.say("strip.title"), strip, stripWords);
-        advice = Parts.sheet("", checking, moves, hearing.node(), findings.node());
+        keep = new KeepButton(around);
+        advice = Parts.sheet("", checking, moves, hearing.node(), findings.node(), keep.node());
         content.getStyleClass().add("page");
         content.setMinWidth(0);
         node = Parts.scrolled(content);
@@ -110,7 +112,13 @@ final class PlayScreen implements Screen {
     }
 
     @Override
+    public void opened() {
+        keep.opened();
+    }
+
+    @Override
     public void closed() {
+        keep.closed();
         hearing.stop();
     }
 
@@ -129,6 +137,7 @@ final class PlayScreen implements Screen {
         progress.setProgress(Math.max(0, now.progress()));
         if (now.assessment().isEmpty() && shown.isPresent() || now.assessment().isPresent() && !now.assessment().equals(shown)) {
             shown = now.assessment();
+            keep.show(now.isLive() ? Optional.empty() : shown);
             showAssessment();
         }
     }

@@ -2,14 +2,17 @@ package evenwood.ui.screen;
 
 import atlantafx.base.theme.PrimerDark;
 import atlantafx.base.theme.PrimerLight;
+import evenwood.journal.JournalFile;
 import evenwood.ui.model.Choices;
 import evenwood.ui.model.CurrentTake;
 import evenwood.ui.model.GuideModel;
 import evenwood.ui.model.Headline;
+import evenwood.ui.model.JournalModel;
 import evenwood.ui.model.Now;
 import evenwood.ui.model.RigModel;
 import evenwood.ui.model.Words;
 import evenwood.ui.paint.Ink;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import javafx.animation.AnimationTimer;
@@ -37,6 +40,7 @@ public final class Shell {
     private final RigModel rig;
     private final Choices choices;
     private final GuideModel guide = new GuideModel();
+    private final JournalModel journal;
     private final StackPane root = new StackPane();
     private final Scene scene = new Scene(root, FIRST_WIDTH, FIRST_HEIGHT);
     private final AnimationTimer frames = new AnimationTimer() {
@@ -61,6 +65,8 @@ public final class Shell {
         this.take = take;
         this.rig = rig;
         this.choices = choices;
+        String journalFile = choices.get("journal.file", "");
+        journal = new JournalModel(journalFile.isEmpty() ? JournalFile.usual() : Path.of(journalFile));
         scene.getStylesheets().add(Shell.class.getResource("/evenwood/ui/evenwood.css").toExternalForm());
         scene.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
         stage.setScene(scene);
@@ -98,6 +104,10 @@ public final class Shell {
 
     GuideModel guide() {
         return guide;
+    }
+
+    JournalModel journal() {
+        return journal;
     }
 
     Screen opened() {
@@ -157,7 +167,7 @@ public final class Shell {
         }
         boolean dark = choices.get("theme", "light").equals("dark");
         Words words = Words.in(Locale.forLanguageTag(choices.get("language", Locale.getDefault().getLanguage())));
-        around = new Surroundings(take, rig, guide, choices, words, new Ink(dark, textScale()), this::open);
+        around = new Surroundings(take, rig, guide, journal, choices, words, new Ink(dark, textScale()), this::open);
         Application.setUserAgentStylesheet(dark ? new PrimerDark().getUserAgentStylesheet() : new PrimerLight().getUserAgentStylesheet());
         stage.setTitle(words.say("window.title"));
         screens = Screens.all(around);

@@ -3,6 +3,7 @@ package evenwood.ui.screen;
 import evenwood.ui.model.Choices;
 import evenwood.ui.model.CurrentTake;
 import evenwood.ui.model.GuideModel;
+import evenwood.ui.model.JournalModel;
 import evenwood.ui.model.RigModel;
 import evenwood.ui.model.Words;
 import evenwood.ui.paint.Ink;
@@ -14,9 +15,11 @@ import java.util.function.Consumer;
  * @param take    what is heard
  * @param rig     what the player owns
  * @param guide   the guided check, wherever it stands
+ * @param journal what was kept
  * @param choices what is remembered between runs
  * @param words   everything said
  * @param ink     colours and letters
  * @param open    opens the page with an id
  */
-public record Surroundings(CurrentTake take, RigModel rig, GuideModel guide, Choices choices, Words words, Ink ink, Consumer<String> open) { }
+public record Surroundings(CurrentTake take, RigModel rig, GuideModel guide, JournalModel journal, Choices choices, Words words, Ink ink,
+                           Consumer<String> open) { }

@@ -1,7 +1,15 @@
 package evenwood.ui.screen;
 
+import evenwood.journal.Event;
+import evenwood.journal.EventKind;
+import evenwood.journal.Journal;
+import evenwood.journal.KeptExamples;
+import evenwood.journal.Reading;
+import evenwood.journal.TakeToKeep;
+import evenwood.journal.TakeWords;
 import evenwood.rig.PluggedBox;
 import evenwood.rig.Presets;
+import evenwood.takes.ReadingsSketch;
 import evenwood.ui.model.Choices;
 import evenwood.ui.model.CurrentTake;
 import evenwood.ui.model.Now;
@@ -13,7 +21,10 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Optional;
+import java.util.SplittableRandom;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
@@ -48,6 +59,7 @@ public final class ShotsRun {
         this.only = only;
         choices = new Choices(scratch.resolve("window.properties"));
         choices.put("language", "en");
+        choices.put("journal.file", scratch.resolve("journal.db"));
         rig = new RigModel(new Presets(scratch), choices);
         take = new CurrentTake(rig::rig, PACE);
         shell = new Shell(stage, take, rig, choices);
@@ -93,6 +105,7 @@ public final class ShotsRun {
         rig.choose(RigModel.Part.CONTROLS, "channel-strip");
         page("rig", "rig-strip");
         page("wiring", "wiring-heard");
+        journal();
         rig.choose(RigModel.Part.CONTROLS, "amp-bass-mid-treble");
         onScreen(() -> {
             take.start(new SoundChoice.Recording(Path.of("no-such-take.wav"), 0));
@@ -112,6 +125,37 @@ public final class ShotsRun {
         shots("wiring", "wiring-ask", () -> ((WiringScreen) shell.opened()).ask());
         rig.wiring().take(Scenario.STAGE);
         rig.wiring().set(0, PluggedBox.of(rig.wiring().presets().box("passive-di")));
+    }
+
+    private void journal() {
+        shots("journal", "journal-empty", this::answered);
+        OffsetDateTime first = OffsetDateTime.parse("2026-01-10T20:15:00Z");
+        SplittableRandom random = new SplittableRandom(1);
+        long before;
+        long after;
+        try (Journal journal = Journal.open(Path.of(choices.get("journal.file", "")))) {
+            for (int i = 0; i < 60; i++) {
+                double hiss = -84 + random.nextGaussian() + (i < 38 ? 0 : 5);
+                journal.keepNow(new TakeToKeep(first.plusDays(4L * i), KeptExamples.assessment(new ReadingsSketch().playing(50, -24 + random.nextGaussian())
+                    .noise(hiss + 1, -90, -92, hiss)), Optional.empty(), new TakeWords("octave-mandolin", i % 3 == 0 ? "The Harp & Crown" : "", "", List.of())));
+            }
+            journal.addNow(new Event("1", first.plusDays(70), EventKind.NEW_STRINGS, "", ""));
+            journal.addNow(new Event("2", first.plusDays(160), EventKind.NEW_CABLE, "", ""));
+            TakeWords words = new TakeWords("octave-mandolin", "The Harp & Crown", "strings a week old", List.of("live"));
+            before = journal.keepNow(new TakeToKeep(first.plusDays(244), KeptExamples.measured().assessment(), KeptExamples.measured().rig(), words));
+            after = journal.keepNow(new TakeToKeep(first.plusDays(245), take.now().assessment().orElseThrow(), rig.rig(), words));
+        }
+        shell.journal().reading(Reading.HISS);
+        shots("journal", "journal-list", this::answered);
+        shell.journal().pick(before);
+        shell.journal().pick(after);
+        shots("journal", "journal-compare", this::answered);
+    }
+
+    /** What the journal page asked for is there and shown. */
+    private void answered() {
+        await(() -> !shell.journal().found().isWaiting() && !shell.journal().overTime().isWaiting() && !shell.journal().compared().isWaiting());
+        ((JournalScreen) shell.opened()).look();
     }
 
     private void guided() {

@@ -1,0 +1,54 @@
+package evenwood.ui.screen;
+
+import evenwood.journal.TakeLine;
+import evenwood.ui.model.JournalModel;
+import evenwood.ui.model.JournalWords;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/** One kept take in the list; the same cells are used for all ten thousand. */
+final class JournalCell extends ListCell<TakeLine> {
+    private final JournalModel model;
+    private final JournalWords said;
+    private final String picked;
+    private final Label mark = new Label();
+    private final Label when = new Label();
+    private final Label about = new Label();
+    private final Label found = new Label();
+    private final HBox row;
+
+    JournalCell(Surroundings around, JournalModel model) {
+        this.model = model;
+        said = new JournalWords(around.words());
+        picked = around.words().say("journal.picked");
+        when.getStyleClass().add("balance-name");
+        found.getStyleClass().add("quiet");
+        VBox lines = new VBox(when, about, found);
+        lines.setMinWidth(0);
+        HBox.setHgrow(lines, Priority.ALWAYS);
+        mark.setMinWidth(around.ink().em() * 1.4);
+        row = new HBox(mark, lines);
+        row.setMinWidth(0);
+        row.setPrefWidth(1);
+    }
+
+    @Override
+    protected void updateItem(TakeLine take, boolean none) {
+        super.updateItem(take, none);
+        if (none || take == null) {
+            setGraphic(null);
+            setAccessibleText("");
+            return;
+        }
+        boolean isPicked = model.picked().contains(take.id());
+        mark.setText(isPicked ? picked : "");
+        when.setText(said.when(take));
+        about.setText(said.about(take));
+        found.setText(said.found(take));
+        setAccessibleText(String.join(", ", when.getText(), about.getText(), found.getText()));
+        setGraphic(row);
+    }
+}

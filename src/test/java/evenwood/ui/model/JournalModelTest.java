@@ -1,0 +1,170 @@
+package evenwood.ui.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenwood.journal.EventKind;
+import evenwood.journal.Journal;
+import evenwood.journal.KeptExamples;
+import evenwood.journal.Reading;
+import evenwood.journal.TakeFilter;
+import evenwood.journal.TakeToKeep;
+import evenwood.journal.TakeWords;
+import evenwood.takes.ReadingsSketch;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+@Timeout(60)
+class JournalModelTest {
+    private static final OffsetDateTime FIRST = OffsetDateTime.parse("2026-01-10T20:15:00Z");
+    @TempDir
+    Path folder;
+    private Path file;
+    private JournalModel model;
+    private final JournalWords german = new JournalWords(Words.in(Locale.GERMAN));
+
+    @BeforeEach
+    void fresh() {
+        file = folder.resolve("journal.db");
+        model = new JournalModel(file);
+    }
+
+    @Test
+    void lookingAtAJournalThatIsNotThereShowsAnEmptyOneAndMakesNoFile() {
+        model.look();
+
+        assertThat(answer(model.found()).all()).isZero();
+        assertThat(answer(model.overTime()).trend().points()).isEmpty();
+        assertThat(Files.exists(file)).isFalse();
+    }
+
+    @Test
+    void aTakeThatIsKeptIsFoundByItsWordsInThePlayersLanguage() {
+        model.keep(KeptExamples.measured().assessment(), Optional.of(KeptExamples.rig()));
+        assertThat(answer(model.kept())).isEqualTo(1);
+
+        model.search("hum");
+
+        assertThat(answer(model.found()).takes()).singleElement().satisfies(take -> {
+            assertThat(german.found(take)).contains("Brummen (");
+            assertThat(german.when(take)).startsWith("1. ");
+        });
+        model.search("no-such-word");
+        assertThat(answer(model.found()).takes()).isEmpty();
+        assertThat(model.found().answer().value().orElseThrow().all()).isEqualTo(1);
+    }
+
+    @Test
+    void ofThreePickedTakesTheFirstIsLetGoAndTheOlderIsComparedWith() {
+        keepSketches(3, i -> -84);
+
+        model.pick(3);
+        model.pick(1);
+        model.pick(2);
+        assertThat(model.picked()).containsExactly(1L, 2L);
+        model.pick(1);
+        model.pick(3);
+
+        assertThat(answer(model.compared()).before().line().id()).isEqualTo(2);
+        assertThat(answer(model.compared()).after().line().id()).isEqualTo(3);
+        model.pick(3);
+        assertThat(model.compared().answer().value()).isEmpty();
+    }
+
+    @Test
+    void twoEqualTakesDifferInNothingAndItIsSaidThatTooFewTakesAreThereToKnow() {
+        keepSketches(2, i -> -84);
+        model.pick(1);
+        model.pick(2);
+
+        ComparePicture picture = ComparePicture.of(answer(model.compared()), Words.in(Locale.ENGLISH));
+
+        assertThat(picture.lines()).hasSize(2);
+        assertThat(picture.lines().get(0)).contains("the same");
+        assertThat(picture.title()).contains("1. ").contains("2. ");
+    }
+
+    @Test
+    void aChannelThatGotNoisierIsShadedAndTold() {
+        keepSketches(40, i -> i < 20 ? -84 : -78);
+        model.reading(Reading.HISS);
+
+        JournalModel.OverTime over = answer(model.overTime());
+        TrendPicture picture = TrendPicture.of(over.trend(), german);
+
+        assertThat(picture.dots()).hasSize(40);
+        assertThat(picture.spans()).isNotEmpty();
+        assertThat(german.supported(over.trend())).isNotEmpty();
+        assertThat(over.suspicions()).isNotEmpty().allSatisfy(each -> assertThat(german.suspicion(each)).isNotBlank());
+    }
+
+    @Test
+    void whatHappenedTodayIsKeptInTheJournal() {
+        keepSketches(1, i -> -84);
+
+        model.happened(EventKind.NEW_STRINGS);
+        answer(model.overTime());
+
+        try (Journal journal = Journal.open(file)) {
+            assertThat(journal.events()).singleElement().satisfies(event -> assertThat(event.kind()).isEqualTo(EventKind.NEW_STRINGS));
+        }
+    }
+
+    @Test
+    void everyReadingThatCanBeFollowedExistsAndHasAName() {
+        for (Locale locale : Words.LANGUAGES) {
+            JournalWords words = new JournalWords(Words.in(locale));
+            assertThat(JournalModel.READINGS).allSatisfy(name -> {
+                assertThat(Reading.named(name)).isPresent();
+                assertThat(words.reading(name)).isNotBlank();
+            });
+            for (EventKind kind : EventKind.values()) {
+                assertThat(Words.in(locale).has("journal.event." + kind.id())).isTrue();
+            }
+        }
+    }
+
+    @Test
+    void aBrokenJournalIsOneSentence() throws java.io.IOException {
+        Files.writeString(file, "this is no journal, it is a letter to my aunt and long enough to be read as one");
+
+        model.look();
+        answerOf(model.found());
+
+        assertThat(model.found().answer().value()).isEmpty();
+        assertThat(model.found().answer().problem()).startsWith("journal").doesNotContain("\n");
+    }
+
+    private interface HissDbfs {
+        double of(int take);
+    }
+
+    private void keepSketches(int count, HissDbfs hiss) {
+        try (Journal journal = Journal.open(file)) {
+            for (int i = 0; i < count; i++) {
+                ReadingsSketch sketch = new ReadingsSketch().playing(50, -24).noise(hiss.of(i) + 1 + i % 3 * 0.2, -90, -92, hiss.of(i) + i % 3 * 0.2);
+                journal.keepNow(new TakeToKeep(FIRST.plusDays(2L * i), KeptExamples.assessment(sketch), Optional.empty(),
+                    new TakeWords("violin", "", "", List.of())));
+            }
+            assertThat(journal.list(TakeFilter.ALL)).hasSize(count);
+        }
+    }
+
+    private static <T> T answer(Later<T> later) {
+        answerOf(later);
+        return later.answer().value().orElseThrow(() -> new AssertionError(later.answer().problem()));
+    }
+
+    private static void answerOf(Later<?> later) {
+        while (later.isWaiting()) {
+            java.util.concurrent.locks.LockSupport.parkNanos(2_000_000);
+        }
+    }
+}
