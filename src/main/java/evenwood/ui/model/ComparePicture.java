@@ -14,7 +14,7 @@ import java.util.List;
  * @param lines      what else differs
  */
 public record ComparePicture(String title, TonePicture tone, String toneWords, List<String> lines) {
-    private static final double TOP_DB = 18;
+    private static final double TOP_DB = TonePicture.RANGE_DB / 2;
 
     public static ComparePicture of(TakeComparison both, Words words) {
         JournalWords journal = new JournalWords(words);

@@ -18,6 +18,9 @@ import java.util.stream.Collectors;
 
 /** What the journal page says, in the player's language. */
 public final class JournalWords {
+    /** Smaller differences of level nobody notices; our choice. */
+    private static final double LEAST_TOLD_DB = 0.5;
+
     private final Words words;
     private final DateTimeFormatter day;
     private final DateTimeFormatter moment;
@@ -104,7 +107,7 @@ public final class JournalWords {
             lines.add(sentence(Statement.of("journal.come", both.come().stream().map(this::fault).collect(Collectors.joining(", ")))));
         }
         for (TakeComparison.ReadingChange change : both.readings()) {
-            if (change.isReal() && JournalModel.READINGS.contains(change.reading().name())) {
+            if (change.isReal() && Math.abs(change.difference()) >= LEAST_TOLD_DB && JournalModel.READINGS.contains(change.reading().name())) {
                 lines.add(words.say("journal.reading-changed", reading(change.reading().name()), words.number(change.before(), 1), words.number(change.after(), 1),
                     change.reading().unit()));
             }

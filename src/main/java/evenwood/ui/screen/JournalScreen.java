@@ -229,8 +229,8 @@ final class JournalScreen implements Screen {
         }
         node.setFitToHeight(nowWide);
         if (nowWide) {
-            listSheet.setMinWidth(em * 26);
-            listSheet.setMaxWidth(em * 30);
+            listSheet.setMinWidth(em * 32);
+            listSheet.setMaxWidth(em * 34);
             VBox right = Parts.column(comparison, trendSheet);
             ScrollPane scrolled = Parts.scrolled(right);
             HBox.setHgrow(scrolled, Priority.ALWAYS);
