@@ -46,7 +46,7 @@ final class TakeArgument {
         try {
             return SoundFiles.open(Path.of(take), channel);
         } catch (InvalidPathException problem) {
-            throw new BadInput("check: " + take + " is no possible file name; check the spelling");
+            throw new BadInput("check: " + take + " is no possible file name here; check the spelling and, for letters beyond a to z, the locale (LC_ALL=C.UTF-8)");
         }
     }
 }

@@ -13,12 +13,16 @@ import java.util.function.Supplier;
  *
  * <p>Out: {@link #picture()}, the newest readings and how the take stands.
  * <p>How: the meters live on the analysis thread and nowhere else; it publishes one immutable set of readings in a
- * volatile field: the moment and the peaks twenty times a second, everything else once a second.
+ * volatile field: the moment and the peaks twenty times a second, everything else once a second,
+ * and from three minutes on more seldom, up to every three seconds: the longer a take, the less its readings move and the more
+ * they cost (about 10 ms after two minutes, 20 after ten), and listening should stay under 2 % of a core.
  * <p>Thread: any. {@link #stop()} waits until everything captured is measured.
  */
 public final class Listening implements AutoCloseable {
     private static final double MOMENT_EVERY_SECONDS = 0.05;
     private static final int MOMENTS_PER_READINGS = 20;
+    private static final double SECONDS_UNTIL_SELDOM = 200;
+    private static final double MOST_SELDOM = 3;
     /** What the meters look back on; a longer take forgets its beginning where a meter works by hops. */
     private static final double REMEMBERED_SECONDS = 600;
 
@@ -105,7 +109,8 @@ public final class Listening implements AutoCloseable {
 
         private void publish() {
             momentsSince++;
-            boolean all = momentsSince == MOMENTS_PER_READINGS;
+            double lengths = newest.take().durationSeconds() / SECONDS_UNTIL_SELDOM;
+            boolean all = momentsSince >= MOMENTS_PER_READINGS * Math.max(1, Math.min(MOST_SELDOM, lengths));
             newest = all ? meters.readings(name) : meters.renewed(newest);
             number = number + 1;
             momentsSince = all ? 0 : momentsSince;
