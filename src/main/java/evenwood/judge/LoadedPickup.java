@@ -84,7 +84,7 @@ record LoadedPickup(double probability, OptionalDouble heardCornerHz, double exp
      * @param prior      how likely it is before anything is heard
      */
     static Optional<LoadedPickup> of(ToneComparison tone, double expectedHz, OptionalDouble level, double deviation, double prior) {
-        ToneEvidence evidence = new ToneEvidence(shifted(tone.difference(), expectedHz), tone.spread(), tone.lowestNoteHz());
+        ToneEvidence evidence = new ToneEvidence(shifted(tone.difference(), expectedHz), tone.spread().normal(), tone.lowestNoteHz());
         return evidence.isEmpty() ? Optional.empty() : Optional.of(weighed(tone, evidence, expectedHz, level, deviation, prior));
     }
 
@@ -117,7 +117,7 @@ record LoadedPickup(double probability, OptionalDouble heardCornerHz, double exp
 
     /** That the corner the chain predicts is really there, against none. */
     private static double asPredicted(ToneComparison tone, double expected) {
-        ToneEvidence evidence = new ToneEvidence(tone.difference(), tone.spread(), tone.lowestNoteHz());
+        ToneEvidence evidence = new ToneEvidence(tone.difference(), tone.spread().normal(), tone.lowestNoteHz());
         return 1 / (1 + Math.exp(-PREDICTED_LOG_ODDS - evidence.logRatio(frequency -> highPassDb(expected, frequency))));
     }
 

@@ -17,12 +17,12 @@ final class ToneCalibration {
 
     private static double withInstrument(ToneRegion region, double logOdds) {
         return switch (region) {
-            case BOOMY -> curve(-1.12, 0.78, logOdds);
-            case BOXY -> curve(-0.71, 1.01, logOdds);
-            case NASAL -> curve(-0.13, 1.29, logOdds);
-            case HARSH -> curve(2.89, 2.88, logOdds);
-            case THIN -> curve(-0.74, 1.05, logOdds);
-            case DULL -> curve(-0.20, 1.21, logOdds);
+            case BOOMY -> curve(-0.99, 0.58, logOdds);
+            case BOXY -> curve(-0.61, 0.73, logOdds);
+            case NASAL -> curve(0.05, 0.95, logOdds);
+            case HARSH -> curve(3.84, 2.32, logOdds);
+            case THIN -> curve(-0.79, 0.71, logOdds);
+            case DULL -> curve(-0.14, 0.89, logOdds);
         };
     }
 

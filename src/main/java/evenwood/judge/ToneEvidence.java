@@ -17,8 +17,8 @@ import org.hipparchus.special.Erf;
 /**
  * How much a tone difference speaks for each {@link ToneRegion}, and how many dB of it there are.
  *
- * <p>How: the difference is taken as a level common to all bands, plus what instruments differ by (normal, variance and
- * correlation as given), plus one fault: an unknown amount of one of the region's shapes. For each region the logarithm
+ * <p>How: the difference is taken as a level common to all bands, plus what instruments differ by (normal or Student's,
+ * variance and correlation as given), plus one fault: an unknown amount of one of the region's shapes. For each region the logarithm
  * of the Bayes factor against "no fault" is averaged over its shapes, amounts drawn from half a normal distribution.
  * Source: general linear model, e.g. Gelman and others, Bayesian Data Analysis, ch. 14 (from memory, not re-read).
  * <p>Limits: bands without weight or of unknown uncertainty are left out.
@@ -28,17 +28,19 @@ final class ToneEvidence {
     private static final double USUAL_FAULT_DB = 8;
     /** So wide that a common level, or what was already found, counts for nothing. */
     private static final double UNKNOWN_DB = 20;
+    private static final double AMOUNT_STEP_DB = 1.5;
+    private static final double LARGEST_FAULT_DB = 18;
 
     /**
      * @param logOdds     natural logarithm of the Bayes factor
-     * @param rivals      the same for "no fault" and all that would be called by another word alone, together
+     * @param rivals      the Bayes factors of all that would be called by another word alone, together
      * @param amountDb    best estimate, excess or lack
      * @param deviationDb its standard error
      */
     record Support(double logOdds, double rivals, double amountDb, double deviationDb) {
-        /** How much speaks for the word against everything else. */
-        double ownLogOdds() {
-            return logOdds - rivals;
+        /** How much speaks for the word against everything else. @param cleanWeight how much likelier no fault is than one certain fault */
+        double ownLogOdds(double cleanWeight) {
+            return logOdds - Math.log(cleanWeight + rivals);
         }
     }
 
@@ -49,11 +51,14 @@ final class ToneEvidence {
     private final double lowestNoteHz;
     private final Array2DRowRealMatrix covariance;
     private final RealVector difference;
+    private final double freedom;
     private DecompositionSolver solver;
+    private double misfit;
 
     ToneEvidence(ToneDifference whole, ToneSpread spread, double lowestNoteHz) {
         bands = whole.bands().stream().filter(band -> band.weight() > 0 && Double.isFinite(band.uncertaintyDb())).toList();
         this.lowestNoteHz = lowestNoteHz;
+        freedom = spread.freedom();
         covariance = new Array2DRowRealMatrix(Math.max(1, bands.size()), Math.max(1, bands.size()));
         difference = new ArrayRealVector(bands.size());
         for (int i = 0; i < bands.size(); i++) {
@@ -66,13 +71,18 @@ final class ToneEvidence {
         }
     }
 
+    private void solve() {
+        solver = new CholeskyDecomposition(covariance).getSolver();
+        misfit = difference.dotProduct(solver.solve(difference));
+    }
+
     /** Whether anything can be said at all. */
     boolean isEmpty() {
         return bands.size() < 3;
     }
 
     Map<ToneRegion, Support> supports() {
-        solver = new CholeskyDecomposition(covariance).getSolver();
+        solve();
         Map<ToneRegion, List<Fit>> fits = new EnumMap<>(ToneRegion.class);
         for (ToneRegion region : ToneRegion.values()) {
             fits.put(region, region.shapes(lowestNoteHz).stream().map(shape -> fit(region, shape)).toList());
@@ -81,7 +91,7 @@ final class ToneEvidence {
         for (ToneRegion region : ToneRegion.values()) {
             Fit best = best(fits.get(region));
             double logOdds = Math.log(factors(fits.get(region).stream(), fits.get(region).size()));
-            supports.put(region, new Support(logOdds, Math.log(1 + rivals(region, fits)), best.amountDb, best.deviationDb));
+            supports.put(region, new Support(logOdds, rivals(region, fits), best.amountDb, best.deviationDb));
         }
         return supports;
     }
@@ -115,7 +125,7 @@ final class ToneEvidence {
 
     /** From now on the region's best shape may be there in any amount: what else is there? */
     void accept(ToneRegion region) {
-        solver = new CholeskyDecomposition(covariance).getSolver();
+        solve();
         RealVector shape = best(region.shapes(lowestNoteHz).stream().map(each -> fit(region, each)).toList()).column;
         for (int i = 0; i < bands.size(); i++) {
             for (int j = 0; j < bands.size(); j++) {
@@ -126,7 +136,7 @@ final class ToneEvidence {
 
     /** By how much of the region's likeliest shape the two tones differ, more or less of it, whatever is usual. */
     Support change(ToneRegion region) {
-        solver = new CholeskyDecomposition(covariance).getSolver();
+        solve();
         Support likeliest = null;
         for (ToneShape shape : region.shapes(lowestNoteHz)) {
             RealVector column = column(region, shape);
@@ -147,8 +157,22 @@ final class ToneEvidence {
         double variance = 1 / (information + 1 / (USUAL_FAULT_DB * USUAL_FAULT_DB));
         double mean = variance * heard;
         double side = Math.max(Double.MIN_NORMAL, 1 + Erf.erf(mean / Math.sqrt(2 * variance)));
-        double logOdds = 0.5 * Math.log(variance / (USUAL_FAULT_DB * USUAL_FAULT_DB)) + 0.5 * mean * mean / variance + Math.log(side);
+        double normal = 0.5 * Math.log(variance / (USUAL_FAULT_DB * USUAL_FAULT_DB)) + 0.5 * mean * mean / variance + Math.log(side);
+        double logOdds = Double.isInfinite(freedom) ? normal : heavyTailed(information, heard);
         return new Fit(shape, column, logOdds, mean, Math.sqrt(variance));
+    }
+
+    /** The Bayes factor of Student's distribution has no closed form: the mean over evenly spaced amounts. */
+    private double heavyTailed(double information, double heard) {
+        double clean = freedom + misfit;
+        double sum = 0;
+        int count = 0;
+        for (double amountDb = AMOUNT_STEP_DB; amountDb <= LARGEST_FAULT_DB; amountDb += AMOUNT_STEP_DB) {
+            double left = clean - 2 * amountDb * heard + amountDb * amountDb * information;
+            sum += Math.pow(clean / left, (freedom + bands.size()) / 2);
+            count++;
+        }
+        return Math.log(Math.max(Double.MIN_NORMAL, sum / count));
     }
 
     private RealVector column(ToneRegion region, ToneShape shape) {

@@ -54,14 +54,19 @@ public final class ToneRule {
         Map<ToneRegion, Double> odds = new EnumMap<>(ToneRegion.class);
         if (!evidence.isEmpty()) {
             Map<ToneRegion, ToneEvidence.Support> supports = evidence.supports();
-            supports.forEach((region, support) -> odds.put(region, support.ownLogOdds()));
+            supports.forEach((region, support) -> odds.put(region, support.ownLogOdds(cleanWeight(comparison))));
         }
         return odds;
     }
 
     /** That the region is at fault, against no fault and all others. */
     private static double probability(ToneComparison comparison, ToneRegion region, Map<ToneRegion, ToneEvidence.Support> supports) {
-        return ToneCalibration.probability(comparison.against(), region, supports.get(region).ownLogOdds());
+        return ToneCalibration.probability(comparison.against(), region, supports.get(region).ownLogOdds(cleanWeight(comparison)));
+    }
+
+    /** Against an instrument half of all takes are as they should be and a twelfth has each fault; another take is chosen because something is off. */
+    private static double cleanWeight(ToneComparison comparison) {
+        return comparison.against() == ToneComparison.Against.INSTRUMENT ? ToneRegion.values().length : 1;
     }
 
     private static Optional<Finding> finding(ToneComparison comparison, ToneRegion region, Map<ToneRegion, ToneEvidence.Support> supports,

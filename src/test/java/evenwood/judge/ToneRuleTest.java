@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class ToneRuleTest {
     private static final double GUITAR_HZ = 82.4;
     /** Bands that are off by little and each by itself: a target that is known well, such as another take on the same rig. */
-    private static final ToneSpread WELL_KNOWN = new ToneSpread(0.3, 3, 0);
+    private static final ToneSpread WELL_KNOWN = new ToneSpread(0.3, 3, 0, Double.POSITIVE_INFINITY);
 
     @Test
     void noDifferenceIsNoFinding() {
