@@ -58,10 +58,6 @@ final class SweepEchoes {
         return 0.5 - 0.5 * Math.cos(Math.PI * part);
     }
 
-    int sampleRateHz() {
-        return sampleRateHz;
-    }
-
     /** Where the highest of all stands, in seconds. */
     double highestSeconds() {
         int best = 0;
