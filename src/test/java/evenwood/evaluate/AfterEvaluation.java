@@ -12,7 +12,9 @@ import evenwood.judge.Fault;
 import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
 import evenwood.measure.TakeReadings;
+import evenwood.sound.SoundFormat;
 import evenwood.takes.Faults;
+import evenwood.takes.Heard;
 import evenwood.takes.Mains;
 import evenwood.takes.PackagedTakes;
 import java.io.PrintStream;
@@ -34,6 +36,7 @@ public final class AfterEvaluation implements Evaluation {
     private static final double SPAN_DB = 6;
     private static final double WANTED_SHARE = 0.95;
     private static final int RATE_HZ = LikeSources.RATE_HZ;
+    private static final SoundFormat FORMAT = SoundFormat.mono(RATE_HZ);
 
     /** @param right said as it was  @param all trials  @param sure mean confidence */
     private record Score(int right, int all, double sure) {
@@ -60,14 +63,14 @@ public final class AfterEvaluation implements Evaluation {
 
     private void source(LikeSources.Source source) {
         List<float[]> songs = source.songs().stream().map(PackagedTakes::samples).toList();
-        TakeReadings wanted = LikeSources.heard(songs.get(2));
-        TakeReadings cleanBefore = LikeSources.heard(songs.get(0));
-        TakeReadings cleanNow = LikeSources.heard(songs.get(1));
+        TakeReadings wanted = heard(songs.get(2));
+        TakeReadings cleanBefore = heard(songs.get(0));
+        TakeReadings cleanNow = heard(songs.get(1));
         for (Fault fault : LikeFault.ALL) {
             double amountDb = LEAST_DB + SPAN_DB * random.nextDouble();
             EqChain chain = LikeFault.chain(fault, amountDb, source.lowestHz(), random);
-            TakeReadings faultBefore = LikeSources.heard(LikeFault.through(chain, songs.get(0)));
-            TakeReadings faultNow = LikeSources.heard(LikeFault.through(chain, songs.get(1)));
+            TakeReadings faultBefore = heard(LikeFault.through(chain, songs.get(0)));
+            TakeReadings faultNow = heard(LikeFault.through(chain, songs.get(1)));
             String kind = group(source) + "tone";
             tally(kind, source, fault, Change.BETTER, faultBefore, cleanNow, wanted);
             tally(kind, source, fault, Change.WORSE, cleanBefore, faultNow, wanted);
@@ -88,10 +91,10 @@ public final class AfterEvaluation implements Evaluation {
 
     private void added(LikeSources.Source source, Fault fault, List<float[]> songs, Injection injection) {
         double moreDb = LEAST_DB + SPAN_DB * random.nextDouble();
-        TakeReadings littleBefore = LikeSources.heard(injection.into(songs.get(0), 0, random.nextInt()));
-        TakeReadings littleNow = LikeSources.heard(injection.into(songs.get(1), 0, random.nextInt()));
-        TakeReadings muchBefore = LikeSources.heard(injection.into(songs.get(0), moreDb, random.nextInt()));
-        TakeReadings muchNow = LikeSources.heard(injection.into(songs.get(1), moreDb, random.nextInt()));
+        TakeReadings littleBefore = heard(injection.into(songs.get(0), 0, random.nextInt()));
+        TakeReadings littleNow = heard(injection.into(songs.get(1), 0, random.nextInt()));
+        TakeReadings muchBefore = heard(injection.into(songs.get(0), moreDb, random.nextInt()));
+        TakeReadings muchNow = heard(injection.into(songs.get(1), moreDb, random.nextInt()));
         String kind = group(source) + fault.id();
         tally(kind, source, fault, Change.BETTER, muchBefore, littleNow, null);
         tally(kind, source, fault, Change.WORSE, littleBefore, muchNow, null);
@@ -113,6 +116,11 @@ public final class AfterEvaluation implements Evaluation {
             misses.add(source.id() + " " + fault.id() + " " + truth.id() + ", said " + said.map(change -> change.change().id()
                 + String.format(Locale.ROOT, " %.1f ± %.1f", change.changeDb().orElse(0), change.deviationDb().orElse(0))).orElse("nothing"));
         }
+    }
+
+    /** With all meters: noise and level are compared too. */
+    private static TakeReadings heard(float[] samples) {
+        return Heard.readings(samples, FORMAT);
     }
 
     private static String group(LikeSources.Source source) {
