@@ -29,9 +29,9 @@ public final class DistortionEvaluation implements Evaluation {
         onsets();
         falseAlarms();
         reliability();
-        long alarms = count(e -> e.isClean() && e.isTold());
+        long alarms = count(e -> e.isClean() && e.isClear());
         if (auc < LEAST_AUC || stageRight < LEAST_STAGE_RIGHT || alarms > 0) {
-            throw new AssertionError(String.format(Locale.ROOT, "distortion: AUC %.3f, stage right %.3f, %d false alarms", auc, stageRight, alarms));
+            throw new AssertionError(String.format(Locale.ROOT, "distortion: AUC %.3f, stage right %.3f, %d clear false alarms", auc, stageRight, alarms));
         }
     }
 
@@ -91,9 +91,9 @@ public final class DistortionEvaluation implements Evaluation {
     private void falseAlarms() {
         TreeMap<String, List<DistortionExample>> byInstrument = new TreeMap<>();
         examples.stream().filter(DistortionExample::isClean).forEach(e -> byInstrument.computeIfAbsent(e.instrument(), k -> new ArrayList<>()).add(e));
-        out.printf("%n| clean takes of | takes | told distorted | unsure | highest probability |%n|---|---|---|---|---|%n");
-        byInstrument.forEach((name, some) -> out.printf(Locale.ROOT, "| %s | %d | %d | %d | %.2f |%n", name, some.size(),
-            some.stream().filter(DistortionExample::isTold).count(), some.stream().filter(e -> e.reading().verdict() == Verdict.UNSURE).count(),
+        out.printf("%n| clean takes of | takes | told distorted | of them clear or strong | unsure | highest probability |%n|---|---|---|---|---|---|%n");
+        byInstrument.forEach((name, some) -> out.printf(Locale.ROOT, "| %s | %d | %d | %d | %d | %.2f |%n", name, some.size(),
+            some.stream().filter(DistortionExample::isTold).count(), some.stream().filter(DistortionExample::isClear).count(), some.stream().filter(e -> e.reading().verdict() == Verdict.UNSURE).count(),
             some.stream().mapToDouble(e -> e.reading().probability()).max().orElse(0)));
     }
 

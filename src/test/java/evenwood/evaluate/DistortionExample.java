@@ -24,6 +24,11 @@ record DistortionExample(String instrument, StageKind kind, double driveDb, doub
         return reading.verdict() == DistortionReading.Verdict.ONSET || reading.verdict() == DistortionReading.Verdict.CLIPPED;
     }
 
+    /** Whether the judge calls it clear or strong: from 0.9 on (judge.DistortionRule). */
+    boolean isClear() {
+        return isTold() && reading.probability() >= 0.9;
+    }
+
     boolean isStageRight() {
         return reading.stage() == (kind == StageKind.CONVERTER ? DistortionReading.Stage.CONVERTER : DistortionReading.Stage.BEFORE_CONVERTER);
     }

@@ -28,30 +28,19 @@ public final class TrainingTakes {
 
     private TrainingTakes() { }
 
-    /** Which performances are to be made at all. */
-    @FunctionalInterface
-    public interface Wanted {
-        boolean is(int seed, SampledBank bank);
-    }
-
     /** Hears one example. @param curve null for a clean one */
     @FunctionalInterface
     public interface Listener {
-        void example(float[] samples, int sampleRateHz, int bits, TrainingCurve curve, double shortDb);
+        void example(SampledBank bank, float[] samples, int sampleRateHz, int bits, TrainingCurve curve, double shortDb);
     }
 
     public static void each(Listener listener) {
-        each((seed, bank) -> true, listener);
-    }
-
-    /** Only those performances that are wanted. */
-    public static void each(Wanted wanted, Listener listener) {
         int seed = FIRST_SEED;
         for (int round = 0; round < ROUNDS; round++) {
             for (PlayedInstrument instrument : PlayedInstrument.values()) {
                 for (PlayedInstrument.Voice voice : instrument.voices()) {
                     for (int i = 0; i < PERFORMANCES && (voice.bank() == SampledBank.TIM || voice.bank() == SampledBank.CSOUND); i++) {
-                        examples(instrument, voice, seed++, wanted, listener);
+                        examples(instrument, voice, seed++, listener);
                     }
                 }
             }
@@ -59,7 +48,7 @@ public final class TrainingTakes {
         for (PlayedInstrument instrument : RECORDED) {
             PlayedInstrument.Voice voice = new PlayedInstrument.Voice(SampledBank.RECORDED_NOTES, 0, instrument.voices().get(0).program());
             for (int i = 0; i < RECORDED_PERFORMANCES; i++) {
-                examples(instrument, voice, seed++, wanted, listener);
+                examples(instrument, voice, seed++, listener);
             }
         }
     }
@@ -77,10 +66,7 @@ public final class TrainingTakes {
         return Take.soundcheck(instrument, voice, seed).playing(kinds, dynamics);
     }
 
-    private static void examples(PlayedInstrument instrument, PlayedInstrument.Voice voice, int seed, Wanted wanted, Listener listener) {
-        if (!wanted.is(seed, voice.bank())) {
-            return;
-        }
+    private static void examples(PlayedInstrument instrument, PlayedInstrument.Voice voice, int seed, Listener listener) {
         Take take = performance(instrument, voice, seed);
         SplittableRandom random = new SplittableRandom(seed);
         float[] played = PackagedTakes.samples(take);
@@ -90,7 +76,7 @@ public final class TrainingTakes {
             TrainingCurve curve = i < CLEAN_EACH ? null : TrainingCurve.values()[random.nextInt(TrainingCurve.values().length)];
             double shortDb = curve == null ? 0 : SHORT_DB[random.nextInt(SHORT_DB.length)];
             float[] out = chain.after(curve == null ? in : curve.drive(in, shortDb));
-            listener.example(out, take.sampleRateHz(), chain.bits(), curve, shortDb);
+            listener.example(voice.bank(), out, take.sampleRateHz(), chain.bits(), curve, shortDb);
         }
     }
 }
