@@ -35,6 +35,7 @@ public final class Backup {
         try {
             journal.store().read(connection -> vacuumInto(connection, copy));
         } catch (JournalProblem problem) {
+            remove(copy); // half a copy looks like a whole one
             if (problem.getMessage().contains(" is damaged")) {
                 throw problem;
             }
@@ -140,12 +141,12 @@ public final class Backup {
         }
     }
 
-    private static void remove(Path fresh) {
+    private static void remove(Path unfinished) {
         for (String part : List.of("", "-wal", "-shm")) {
             try {
-                Files.deleteIfExists(fresh.resolveSibling(fresh.getFileName() + part));
+                Files.deleteIfExists(unfinished.resolveSibling(unfinished.getFileName() + part));
             } catch (IOException leftBehind) {
-                // A file named .restoring more in the folder harms nobody.
+                // A file more in the folder harms nobody.
             }
         }
     }

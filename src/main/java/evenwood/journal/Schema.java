@@ -15,7 +15,7 @@ import java.sql.Statement;
  *
  * <p>How: {@code schema-N.sql} takes a journal from version N−1 to N; the file's {@code user_version} says where it stands.
  * All steps happen in one transaction, after a copy of the old file was laid beside it. Why no migration library:
- * docs/decisions/0008.
+ * docs/decisions/0007.
  */
 final class Schema {
     static final int NEWEST = 1;

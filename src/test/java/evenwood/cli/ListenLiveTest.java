@@ -33,7 +33,8 @@ class ListenLiveTest {
             Path take = PackagedTakes.take(PackagedTakes.of(PlayedInstrument.STEEL_STRING_GUITAR));
             JsonNode file = JSON.readTree(Spoken.by("check", take.toString(), "--json").out());
             int seconds = (int) Math.ceil(file.at("/take/durationSeconds").asDouble()) + SECONDS_TO_SPARE;
-            Process listen = sound.java(Main.class, "listen", "--json", "--seconds", Integer.toString(seconds));
+            Process listen = sound.java(Main.class, "listen", "--json", "--seconds", Integer.toString(seconds),
+                "--log", "--journal", folder.resolve("journal.db").toString());
             ProgramLines said = new ProgramLines(listen);
             said.await("sound", 30, line -> line.contains("\"state\":\"running\""));
             Process player = sound.play(take, "guitar");
@@ -50,6 +51,8 @@ class ListenLiveTest {
             for (String level : new String[] {"softDbfs", "usualDbfs", "hardDbfs"}) {
                 assertThat(live.at("/level/" + level).asDouble()).as(level).isCloseTo(file.at("/level/" + level).asDouble(), within(0.35));
             }
+            JsonNode sitting = JSON.readTree(Spoken.by("journal", "practice", "--json", "--journal", folder.resolve("journal.db").toString()).out()).at("/practice/0");
+            assertThat(sitting.get("playingSeconds").asDouble()).as("what --log wrote down").isCloseTo(live.at("/take/playingSeconds").asDouble(), within(0.1));
             // The silence before and after the take is heard too, and windows that are half in it widen the range.
             assertThat(live.at("/level/loudnessRangeLu").asDouble()).isCloseTo(file.at("/level/loudnessRangeLu").asDouble(), within(1.0));
         }
