@@ -52,7 +52,7 @@ final class OggPackets {
         return packet;
     }
 
-    /** Steps to the next packet; false when the stream is over. */
+    /** Steps to the next packet; false when the stream is over. Its last page is marked (RFC 3533, 6); without it the file was cut. */
     boolean next() throws IOException {
         for (int pages = 0; pages < MOST_PAGES_WITHOUT_A_PACKET; pages++) {
             int found = stream.packetout(packet);
@@ -67,7 +67,7 @@ final class OggPackets {
                 return false;
             }
             if (!nextPageOfStream()) {
-                return false;
+                throw new FileFault("the Ogg Vorbis file is cut short", FileFault.EXPORT_AGAIN);
             }
         }
         throw damaged(null);

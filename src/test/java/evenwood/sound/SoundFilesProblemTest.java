@@ -176,6 +176,14 @@ class SoundFilesProblemTest {
     }
 
     @Test
+    void anOggFileWithoutItsEndIsMeasuredAndSaidToBeCutShort() throws IOException {
+        Path file = encoded("take.ogg", "oggenc", "-Q", "-o", "take.ogg", "source.wav");
+        byte[] whole = Files.readAllBytes(file);
+        Files.write(file, java.util.Arrays.copyOf(whole, whole.length * 2 / 3));
+        failsMidway(file, "the Ogg Vorbis file is cut short after");
+    }
+
+    @Test
     void opusInAnOggFileIsNamed() throws IOException {
         Path file = encoded("take.ogg", "ffmpeg", "-v", "error", "-i", "source.wav", "-c:a", "libopus", "take.ogg");
         refused(file, "the Ogg file holds Opus sound, but only Vorbis is read from an Ogg file" + CONVERT);
