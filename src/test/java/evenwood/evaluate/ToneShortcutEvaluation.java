@@ -1,6 +1,9 @@
 package evenwood.evaluate;
 
 import evenwood.eq.EqChain;
+import evenwood.judge.Fault;
+import evenwood.judge.ToneComparison;
+import evenwood.judge.ToneRule;
 import evenwood.measure.BandLevel;
 import evenwood.measure.NotewiseDifference;
 import evenwood.measure.TakeReadings;
@@ -22,8 +25,12 @@ public final class ToneShortcutEvaluation implements Evaluation {
     private static final List<ThirdOctave> JUDGED = ThirdOctave.range(80, 10_000);
     private static final int STEP = 5;
     private static final double FAULT_DB = 9;
-    private static final double MOST_RMS_DB = 0.5;
+    /** Less than the comparison's own error on clean takes, so that it is not what decides; our choice. */
+    private static final double MOST_RMS_DB = 0.75;
 
+    private int trials;
+    private int namedHeard;
+    private int namedWorkedOut;
     private final List<Double> averages = new ArrayList<>();
     private final List<Double> notewise = new ArrayList<>();
 
@@ -36,15 +43,27 @@ public final class ToneShortcutEvaluation implements Evaluation {
             TakeReadings clean = KeptTone.readings(source.songs().get(0));
             TakeReadings wanted = KeptTone.readings(source.songs().get(1));
             for (int trial = 0; trial < 2; trial++) {
-                EqChain chain = LikeFault.chain(LikeFault.ALL.get((at / STEP + 3 * trial) % LikeFault.ALL.size()), FAULT_DB, source.lowestHz(), random);
-                compare(LikeSources.heard(LikeFault.through(chain, PackagedTakes.samples(source.songs().get(0)))), EqualisedTone.of(clean, chain), wanted);
+                Fault fault = LikeFault.ALL.get((at / STEP + 3 * trial) % LikeFault.ALL.size());
+                EqChain chain = LikeFault.chain(fault, FAULT_DB, source.lowestHz(), random);
+                TakeReadings heard = LikeSources.heard(LikeFault.through(chain, PackagedTakes.samples(source.songs().get(0))));
+                TakeReadings workedOut = EqualisedTone.of(clean, chain);
+                compare(heard, workedOut, wanted);
+                List<Fault> words = LikeFault.words(fault, chain, source.lowestHz());
+                trials++;
+                namedHeard += isNamed(heard, wanted, words) ? 1 : 0;
+                namedWorkedOut += isNamed(workedOut, wanted, words) ? 1 : 0;
             }
         }
         out.println("| worked out − really heard | bands | RMS dB | 95 % under | largest |\n|---|---|---|---|---|");
         double worst = Math.max(print(out, "average spectrum", averages), print(out, "difference to another song, note by note", notewise));
+        out.printf("%nNamed beside another song: %d of %d really heard, %d worked out%n", namedHeard, trials, namedWorkedOut);
         if (worst > MOST_RMS_DB) {
             throw new AssertionError("tone shortcut: off by " + worst + " dB RMS");
         }
+    }
+
+    private static boolean isNamed(TakeReadings take, TakeReadings wanted, List<Fault> words) {
+        return ToneRule.findings(ToneComparison.withTake(take, wanted)).stream().anyMatch(finding -> words.contains(finding.fault()));
     }
 
     private void compare(TakeReadings heard, TakeReadings workedOut, TakeReadings wanted) {
