@@ -7,6 +7,7 @@ import evenwood.ui.model.Choices;
 import evenwood.ui.model.CurrentTake;
 import evenwood.ui.model.GuideModel;
 import evenwood.ui.model.Headline;
+import evenwood.ui.model.HuntModel;
 import evenwood.ui.model.JournalModel;
 import evenwood.ui.model.Now;
 import evenwood.ui.model.RigModel;
@@ -40,6 +41,7 @@ public final class Shell {
     private final RigModel rig;
     private final Choices choices;
     private final GuideModel guide = new GuideModel();
+    private final HuntModel hunt;
     private final JournalModel journal;
     private final StackPane root = new StackPane();
     private final Scene scene = new Scene(root, FIRST_WIDTH, FIRST_HEIGHT);
@@ -65,6 +67,7 @@ public final class Shell {
         this.take = take;
         this.rig = rig;
         this.choices = choices;
+        hunt = new HuntModel(rig);
         String journalFile = choices.get("journal.file", "");
         journal = new JournalModel(journalFile.isEmpty() ? JournalFile.usual() : Path.of(journalFile));
         scene.getStylesheets().add(Shell.class.getResource("/evenwood/ui/evenwood.css").toExternalForm());
@@ -104,6 +107,10 @@ public final class Shell {
 
     GuideModel guide() {
         return guide;
+    }
+
+    HuntModel hunt() {
+        return hunt;
     }
 
     JournalModel journal() {
@@ -167,7 +174,7 @@ public final class Shell {
         }
         boolean dark = choices.get("theme", "light").equals("dark");
         Words words = Words.in(Locale.forLanguageTag(choices.get("language", Locale.getDefault().getLanguage())));
-        around = new Surroundings(take, rig, guide, journal, choices, words, new Ink(dark, textScale()), this::open);
+        around = new Surroundings(take, rig, guide, hunt, journal, choices, words, new Ink(dark, textScale()), this::open);
         Application.setUserAgentStylesheet(dark ? new PrimerDark().getUserAgentStylesheet() : new PrimerLight().getUserAgentStylesheet());
         stage.setTitle(words.say("window.title"));
         screens = Screens.all(around);

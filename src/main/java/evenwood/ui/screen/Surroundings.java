@@ -3,6 +3,7 @@ package evenwood.ui.screen;
 import evenwood.ui.model.Choices;
 import evenwood.ui.model.CurrentTake;
 import evenwood.ui.model.GuideModel;
+import evenwood.ui.model.HuntModel;
 import evenwood.ui.model.JournalModel;
 import evenwood.ui.model.RigModel;
 import evenwood.ui.model.Words;
@@ -15,11 +16,12 @@ import java.util.function.Consumer;
  * @param take    what is heard
  * @param rig     what the player owns
  * @param guide   the guided check, wherever it stands
+ * @param hunt    the noise hunt, wherever it stands
  * @param journal what was kept
  * @param choices what is remembered between runs
  * @param words   everything said
  * @param ink     colours and letters
  * @param open    opens the page with an id
  */
-public record Surroundings(CurrentTake take, RigModel rig, GuideModel guide, JournalModel journal, Choices choices, Words words, Ink ink,
+public record Surroundings(CurrentTake take, RigModel rig, GuideModel guide, HuntModel hunt, JournalModel journal, Choices choices, Words words, Ink ink,
                            Consumer<String> open) { }

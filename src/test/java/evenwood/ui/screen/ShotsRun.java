@@ -1,5 +1,7 @@
 package evenwood.ui.screen;
 
+import evenwood.coach.hunt.HuntProgress;
+import evenwood.coach.hunt.NoiseParts;
 import evenwood.journal.Event;
 import evenwood.journal.EventKind;
 import evenwood.journal.Journal;
@@ -7,6 +9,7 @@ import evenwood.journal.KeptExamples;
 import evenwood.journal.Reading;
 import evenwood.journal.TakeToKeep;
 import evenwood.journal.TakeWords;
+import evenwood.rig.HuntTable;
 import evenwood.rig.PluggedBox;
 import evenwood.rig.Presets;
 import evenwood.takes.ReadingsSketch;
@@ -23,6 +26,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.concurrent.Callable;
@@ -94,6 +98,7 @@ public final class ShotsRun {
         page("play", "play-empty");
         page("guide", "guide-start");
         wiring();
+        hunt();
         start(new SoundChoice.DemoChecked());
         page("play", "play-demo");
         rig.choose(RigModel.Part.CONTROLS, "amp-bass-mid-treble");
@@ -125,6 +130,30 @@ public final class ShotsRun {
         shots("wiring", "wiring-ask", () -> ((WiringScreen) shell.opened()).ask());
         rig.wiring().take(Scenario.STAGE);
         rig.wiring().set(0, PluggedBox.of(rig.wiring().presets().box("passive-di")));
+    }
+
+    private void hunt() {
+        page("hunt", "hunt-begin");
+        measured(() -> shell.hunt().begin(() -> noise(-47)));
+        page("hunt", "hunt-noise");
+        measured(() -> shell.hunt().tried(() -> noise(-62)));
+        page("hunt", "hunt-step");
+        for (int i = 0; i < 6 && shell.hunt().progress().flatMap(HuntProgress::next).isPresent(); i++) {
+            double level = i % 2 == 0 ? -47 : -63;
+            measured(() -> shell.hunt().tried(() -> noise(level)));
+        }
+        page("hunt", "hunt-end");
+    }
+
+    private void measured(Runnable begin) {
+        begin.run();
+        await(() -> !shell.hunt().listening().isWaiting());
+        shell.hunt().take(shell.hunt().listening().answer().value().orElseThrow());
+    }
+
+    private static NoiseParts noise(double humDbfs) {
+        return new NoiseParts(Map.of(HuntTable.Part.HUM, humDbfs, HuntTable.Part.BUZZ, humDbfs - 7, HuntTable.Part.HISS, -82.0, HuntTable.Part.TONE, -95.0),
+            Map.of(HuntTable.Part.HUM, 0.6, HuntTable.Part.BUZZ, 0.8, HuntTable.Part.HISS, 0.3, HuntTable.Part.TONE, 1.5));
     }
 
     private void journal() {
