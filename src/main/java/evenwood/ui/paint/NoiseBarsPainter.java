@@ -28,7 +28,7 @@ public final class NoiseBarsPainter {
     public void paint(GraphicsContext g, double width, double height, List<HuntPicture.Bar> was, List<HuntPicture.Bar> now) {
         double em = ink.em();
         double left = em * 0.4;
-        double right = width - em * 7;
+        double right = width - em * 10;
         double row = (height - em * 1.6) / was.size();
         g.setLineWidth(1);
         for (double db = LOWEST_DBFS + 10; db <= HIGHEST_DBFS; db += STEP_DB) {
@@ -63,7 +63,7 @@ public final class NoiseBarsPainter {
         g.strokeLine(from, y + thick / 2, to, y + thick / 2);
         g.strokeLine(from, y + thick * 0.2, from, y + thick * 0.8);
         g.strokeLine(to, y + thick * 0.2, to, y + thick * 0.8);
-        ink.write(g, word.isEmpty() ? level.apply(bar.levelDbfs()) : word, right + em * 0.5, y + thick / 2, TextAlignment.LEFT, 0.85, false, ink.text());
+        ink.write(g, word.isEmpty() ? level.apply(bar.levelDbfs()) : word + " " + level.apply(bar.levelDbfs()), right + em * 0.5, y + thick / 2, TextAlignment.LEFT, 0.85, false, ink.text());
     }
 
     private static double x(double dbfs, double left, double right) {

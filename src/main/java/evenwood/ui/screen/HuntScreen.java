@@ -24,6 +24,7 @@ import javafx.scene.layout.VBox;
 final class HuntScreen implements Screen {
     private static final int MOST_CAUSES = 5;
     private static final double MOST_SAID = 0.99;
+    private static final double LEAST_SHOWN = 0.01;
 
     private final Surroundings around;
     private final Words words;
@@ -168,7 +169,7 @@ final class HuntScreen implements Screen {
         List<Node> nodes = new java.util.ArrayList<>(List.of(Parts.text(words.say("hunt.causes"), "sheet-title")));
         GridPane grid = new GridPane();
         grid.getStyleClass().add("form");
-        for (int i = 0; i < Math.min(MOST_CAUSES, picture.suspects().size()); i++) {
+        for (int i = 0; i < Math.min(MOST_CAUSES, picture.suspects().size()) && (i == 0 || picture.suspects().get(i).probability() >= LEAST_SHOWN); i++) {
             HuntPicture.Cause cause = picture.suspects().get(i);
             double sure = Math.min(MOST_SAID, cause.probability());
             ProgressBar bar = new ProgressBar(sure);

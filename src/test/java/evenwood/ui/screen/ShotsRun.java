@@ -136,7 +136,7 @@ public final class ShotsRun {
         page("hunt", "hunt-begin");
         measured(() -> shell.hunt().begin(() -> noise(-47)));
         page("hunt", "hunt-noise");
-        measured(() -> shell.hunt().tried(() -> noise(-62)));
+        measured(() -> shell.hunt().tried(() -> noise(-46.4)));
         page("hunt", "hunt-step");
         for (int i = 0; i < 6 && shell.hunt().progress().flatMap(HuntProgress::next).isPresent(); i++) {
             double level = i % 2 == 0 ? -47 : -63;
