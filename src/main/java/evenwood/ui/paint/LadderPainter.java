@@ -16,8 +16,10 @@ public final class LadderPainter {
     private final String floorWord;
     private final String highestWord;
     private final String loudnessWord;
+    private final String unit;
 
-    public LadderPainter(Ink ink, String windowWord, String onsetWord, String floorWord, String highestWord, String loudnessWord) {
+    public LadderPainter(Ink ink, String windowWord, String onsetWord, String floorWord, String highestWord, String loudnessWord, String unit) {
+        this.unit = unit;
         this.ink = ink;
         this.windowWord = windowWord;
         this.onsetWord = onsetWord;
@@ -30,7 +32,7 @@ public final class LadderPainter {
         double em = ink.em();
         double top = em * 0.8;
         double bottom = height - em * 0.8;
-        double numbers = em * 2.4;
+        double numbers = em * 2.6;
         double column = Math.max(em * 1.6, Math.min(em * 2.8, width * 0.18));
         double left = numbers + em * 0.5;
         double right = left + column;
@@ -60,7 +62,7 @@ public final class LadderPainter {
     }
 
     private String label(int db) {
-        return db == 0 ? "0" : "−" + -db;
+        return db == 0 ? "0 " + unit : "−" + -db;
     }
 
     private void window(GraphicsContext g, LevelPicture level, double left, double right, double top, double bottom) {

@@ -82,13 +82,6 @@ final class GuideScreen implements Screen {
 
     @Override
     public void show(Now now) {
-        if (model.isOn()) {
-            model.hear(now);
-            around.take().askDemo(model.asked());
-            if (model.isOver()) {
-                around.take().stop();
-            }
-        }
         refresh(now);
     }
 

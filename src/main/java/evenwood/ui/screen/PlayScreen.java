@@ -72,7 +72,7 @@ final class PlayScreen implements Screen {
         tuner = new Board(em * 11, em * 8);
         strip = new Board(em * 20, em * 7);
         ladderPainter = new LadderPainter(around.ink(), words.say("level.mark.window"), words.say("level.mark.onset"), words.say("level.mark.floor"),
-            words.say("level.mark.highest"), words.say("level.mark.loudness"));
+            words.say("level.mark.highest"), words.say("level.mark.loudness"), words.say("unit.db"));
         tonePainter = new TonePainter(around.ink(), words::frequency);
         tunerPainter = new TunerPainter(around.ink());
         stripPainter = new StripPainter(around.ink(), words::clock);

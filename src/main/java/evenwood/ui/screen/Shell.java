@@ -136,6 +136,7 @@ public final class Shell {
 
     /** Shows this moment, wherever it is from. */
     void present(Now now) {
+        lead(now);
         Headline line = Headline.of(now, around.words());
         if (!line.equals(told)) {
             told = line;
@@ -145,6 +146,17 @@ public final class Shell {
             stand.show(now);
         } else {
             open.show(now);
+        }
+    }
+
+    /** The guided check goes on whatever page is open. */
+    private void lead(Now now) {
+        if (guide.isOn() && !held) {
+            guide.hear(now);
+            take.askDemo(guide.asked());
+            if (guide.isOver()) {
+                take.stop();
+            }
         }
     }
 

@@ -49,7 +49,7 @@ import javax.imageio.ImageIO;
 public final class ShotsRun {
     private static final Path FOLDER = Path.of("target", "shots");
     private static final double PACE = 10;
-    private static final long PATIENCE_SECONDS = 120;
+    private static final long PATIENCE_SECONDS = 600;
 
     private final Choices choices;
     private final CurrentTake take;
