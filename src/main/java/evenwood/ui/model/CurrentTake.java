@@ -117,6 +117,9 @@ public final class CurrentTake implements AutoCloseable {
                 }
             } catch (SoundProblem problem) {
                 fail(problem.getMessage());
+            } catch (RuntimeException | LinkageError mistake) {
+                LOG.log(Level.SEVERE, "starting a take", mistake);
+                fail(String.valueOf(mistake.getMessage()));
             }
         });
     }
