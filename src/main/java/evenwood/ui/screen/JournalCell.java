@@ -5,6 +5,7 @@ import evenwood.ui.model.JournalModel;
 import evenwood.ui.model.JournalWords;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
@@ -18,6 +19,8 @@ final class JournalCell extends ListCell<TakeLine> {
     private final Label when = new Label();
     private final Label about = new Label();
     private final Label found = new Label();
+    /** Everything, where the list is too narrow for it. */
+    private final Tooltip whole = new Tooltip();
     private final HBox row;
 
     JournalCell(Surroundings around, JournalModel model) {
@@ -40,6 +43,7 @@ final class JournalCell extends ListCell<TakeLine> {
         super.updateItem(take, none);
         if (none || take == null) {
             setGraphic(null);
+            setTooltip(null);
             setAccessibleText("");
             return;
         }
@@ -49,6 +53,8 @@ final class JournalCell extends ListCell<TakeLine> {
         about.setText(said.about(take));
         found.setText(said.found(take));
         setAccessibleText(String.join(", ", when.getText(), about.getText(), found.getText()));
+        whole.setText(String.join("\n", when.getText(), about.getText(), found.getText()));
+        setTooltip(whole);
         setGraphic(row);
     }
 }
