@@ -14,10 +14,13 @@ import evenwood.measure.PitchReading;
 public record TunerPicture(String note, double cents, boolean clear, String words) {
     /** Nearer than most players hear on a short note; common practice of tuners. */
     private static final double IN_TUNE_CENTS = 5;
+    /** A string two whole tones slack; what sounds lower is two strings ringing together, which share a period. Our choice. */
+    private static final double LOWEST_TUNED_DOWN = Math.pow(2, -4.0 / 12);
 
-    public static TunerPicture of(Now now, Words words) {
+    /** @param lowestHz the lowest note of the instrument; 0 when it is not known */
+    public static TunerPicture of(Now now, Words words, double lowestHz) {
         PitchReading pitch = now.isLive() ? now.readings().map(each -> each.now().pitch()).orElse(PitchReading.NONE) : PitchReading.NONE;
-        if (pitch.midi() == NoteName.NONE) {
+        if (pitch.midi() == NoteName.NONE || pitch.frequencyHz() < lowestHz * LOWEST_TUNED_DOWN) {
             return new TunerPicture(words.say("number.none"), 0, false, words.say(now.isLive() ? "tuner.play" : "tuner.live-only"));
         }
         double cents = pitch.cents();

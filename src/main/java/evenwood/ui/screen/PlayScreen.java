@@ -127,7 +127,7 @@ final class PlayScreen implements Screen {
         Words words = around.words();
         LevelPicture level = LevelPicture.of(now, words);
         ladder.paint(level, level.verdict() + " " + level.highestText(), (g, width, height) -> ladderPainter.paint(g, width, height, level));
-        TunerPicture note = TunerPicture.of(now, words);
+        TunerPicture note = TunerPicture.of(now, words, around.rig().rig().map(each -> each.instrument().lowestHz()).orElse(0.0));
         tuner.paint(note, note.note() + " " + note.words(), (g, width, height) -> tunerPainter.paint(g, width, height, note));
         if (around.take().strip().revision() != shownStrip) {
             showStrip();

@@ -12,15 +12,23 @@ import evenwood.judge.Fault;
 import evenwood.judge.Statement;
 import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
+import evenwood.live.LiveState;
+import evenwood.live.SignalReading;
 import evenwood.live.WholeTake;
+import evenwood.measure.TakeMeters;
 import evenwood.measure.TakeReadings;
 import evenwood.rig.Presets;
 import evenwood.rig.Rig;
 import evenwood.rig.Setting;
 import evenwood.rig.Tap;
+import evenwood.sound.AudioBlock;
 import evenwood.sound.DemoPerformer;
 import evenwood.sound.DemoScenario;
+import evenwood.sound.SoundFormat;
+import evenwood.takes.CheckScore;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -147,7 +155,18 @@ class PicturesTest {
 
     @Test
     void theTunerIsSilentUnlessLive() {
-        assertThat(TunerPicture.of(now, WORDS).clear()).isFalse();
-        assertThat(TunerPicture.of(now, WORDS).words()).isEqualTo("Only while live");
+        assertThat(TunerPicture.of(now, WORDS, 0).clear()).isFalse();
+        assertThat(TunerPicture.of(now, WORDS, 0).words()).isEqualTo("Only while live");
+    }
+
+    @Test
+    void theTunerShowsNoNoteFarBelowTheInstrument() {
+        float[] note = CheckScore.hard(1);
+        TakeMeters meters = new TakeMeters(SoundFormat.mono(CheckScore.RATE_HZ), 10);
+        meters.accept(AudioBlock.of(0, Arrays.copyOf(note, note.length * 6 / 10)));
+        LiveState running = new LiveState(LiveState.Phase.RUNNING, "input", note.length, 0, List.of(), SignalReading.ALIVE, "");
+        Now live = new Now(1, Optional.empty(), Optional.of(meters.readings("live")), Optional.empty(), Optional.of(running), -1, "");
+        assertThat(TunerPicture.of(live, WORDS, 98).note()).as("196 Hz on an octave mandolin").isEqualTo("G3");
+        assertThat(TunerPicture.of(live, WORDS, 392).clear()).as("and on something that begins an octave higher").isFalse();
     }
 }
