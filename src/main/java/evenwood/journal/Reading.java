@@ -31,6 +31,15 @@ public record Reading(String name, String unit, BiFunction<TakeReadings, Optiona
     /** Everything that is followed. */
     public static final List<Reading> ALL = all();
 
+    /** What a difference of two such readings is told in. */
+    public String differenceUnit() {
+        return switch (unit) {
+            case "dBFS", "dBTP" -> "dB";
+            case "LUFS" -> "LU";
+            default -> unit;
+        };
+    }
+
     private static List<Reading> all() {
         Map<String, Reading> all = new LinkedHashMap<>();
         add(all, "truePeakDbtp", "dBTP", (take, rig) -> take.truePeak().truePeakDbtp());

@@ -81,9 +81,10 @@ public final class TakeMeters {
         return readings(name, loudness.reading());
     }
 
-    /** Older readings with their last moment, peaks and loudness renewed: quick enough for every drawn picture. [owner's thread] */
+    /** Older readings with their last moment, peaks, loudness and howl renewed: quick enough for every drawn picture. [owner's thread] */
     public TakeReadings renewed(TakeReadings older) {
-        return older.at(info(older.take().name()), now(), level.reading(), truePeak.reading(), loudness.reading());
+        return older.at(info(older.take().name()), now(), level.reading(), truePeak.reading(), loudness.reading(),
+            ringing.reading());
     }
 
     /** The readings of a take that is over: loudness range as the standard wants it for files. [owner's thread] */

@@ -29,10 +29,11 @@ public record TakeReadings(TakeInfo take, NowReading now, LevelReading level, Tr
         return activity.playingSeconds() >= LEAST_PLAYING_SECONDS && !spectrum.isSilent();
     }
 
-    /** The same with a newer moment and newer peaks; everything that takes long to work out stays as it was. */
-    TakeReadings at(TakeInfo newTake, NowReading newNow, LevelReading newLevel, TruePeakReading newTruePeak, LoudnessReading newLoudness) {
+    /** The same with a newer moment, newer peaks and any howl that began; everything that takes long to work out stays as it was. */
+    TakeReadings at(TakeInfo newTake, NowReading newNow, LevelReading newLevel, TruePeakReading newTruePeak, LoudnessReading newLoudness,
+                    RingingReading newRinging) {
         return new TakeReadings(newTake, newNow, newLevel, newTruePeak, newLoudness, activity, notes, noteSpectra, dynamics, spectrum, noise,
-            clicks, dropouts, distortion, ringing);
+            clicks, dropouts, distortion, newRinging);
     }
 
     /** Average level while playing, plain RMS; −Infinity when nothing was played. */

@@ -5,7 +5,9 @@ import evenwood.coach.Comparison;
 import evenwood.coach.FaultChange;
 import evenwood.coach.Move;
 import evenwood.coach.RigAnswer;
+import evenwood.judge.Fault;
 import evenwood.judge.Finding;
+import evenwood.judge.Severity;
 import evenwood.judge.Statement;
 import evenwood.judge.Verdict;
 import evenwood.measure.NoiseReading;
@@ -13,10 +15,13 @@ import evenwood.measure.TakeReadings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /** The result of a check in short, plain words: what to turn first, then why, then the numbers. */
 public final class CheckText {
     private static final int WORD_WIDTH = 18;
+
+    private static final Set<Fault> HUNTED = Set.of(Fault.HUM, Fault.BUZZ, Fault.HISS, Fault.TONE_INTERFERENCE);
 
     private final Sentences sentences;
     private final int widthCharacters;
@@ -35,6 +40,7 @@ public final class CheckText {
         text.predicted(assessment);
         assessment.comparison().ifPresent(text::comparison);
         text.wiring(assessment.verdict());
+        text.hunt(assessment.verdict().findings());
         text.missing(assessment.verdict().missing());
         text.numbers(assessment.readings());
         return text.lines;
@@ -62,6 +68,14 @@ public final class CheckText {
             wrap(mark + " " + pad(finding.fault().id()), sentences.say(finding.evidence()) + sure(finding.probability()));
         }
         lines.add("");
+    }
+
+    /** No control cures a noise; what finds its cause does. */
+    private void hunt(List<Finding> findings) {
+        if (findings.stream().anyMatch(each -> HUNTED.contains(each.fault()) && each.severity() != Severity.SLIGHT)) {
+            wrap("", sentences.say("hunt.hint"));
+            lines.add("");
+        }
     }
 
     private void moves(List<Move> moves) {

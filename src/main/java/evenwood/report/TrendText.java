@@ -43,7 +43,7 @@ public final class TrendText {
         } else if (trend.changes().isEmpty()) {
             lines.add(sentences.say("journal.trend-steady", percent(Trend.CONFIDENCE)));
         }
-        trend.changes().forEach(change -> lines.add(change(change, trend.reading().unit())));
+        trend.changes().forEach(change -> lines.add(change(change, trend.reading().differenceUnit())));
         return lines;
     }
 
@@ -77,7 +77,7 @@ public final class TrendText {
         lines.add(String.format(Locale.ROOT, "%-22s %9s %9s %9s", "", "before", "after", "change"));
         for (TakeComparison.ReadingChange change : both.readings()) {
             lines.add(String.format(Locale.ROOT, "%-22s %9s %9s %9s %-8s %s", change.reading().name(), JournalText.level(change.before()), JournalText.level(change.after()),
-                signed(change.difference()), change.reading().unit(), sure(change)).stripTrailing());
+                signed(change.difference()), change.reading().differenceUnit(), sure(change)).stripTrailing());
         }
         lines.add("");
         lines.add(sentences.say(both.noteWise() ? "journal.tone-of-notes" : "journal.tone-of-takes"));

@@ -78,7 +78,7 @@ public final class JournalWords {
         if (trend.changes().isEmpty()) {
             return List.of(sentence(Statement.of("journal.trend-steady", percent(Trend.CONFIDENCE))));
         }
-        return trend.changes().stream().map(change -> change(change, trend.reading().unit())).toList();
+        return trend.changes().stream().map(change -> change(change, trend.reading().differenceUnit())).toList();
     }
 
     private String change(Change change, String unit) {

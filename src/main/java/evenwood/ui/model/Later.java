@@ -1,5 +1,8 @@
 package evenwood.ui.model;
 
+import evenwood.journal.JournalProblem;
+import evenwood.rig.PresetProblem;
+import evenwood.sound.SoundProblem;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -76,8 +79,10 @@ public final class Later<T> {
     private static <T> Answer<T> answered(Callable<T> question) {
         try {
             return new Answer<>(Optional.of(question.call()), "");
+        } catch (JournalProblem | PresetProblem | SoundProblem told) {
+            return new Answer<>(Optional.empty(), told.getMessage());
         } catch (Exception problem) {
-            LOG.log(Level.INFO, Thread.currentThread().getName(), problem);
+            LOG.log(Level.WARNING, Thread.currentThread().getName(), problem);
             return new Answer<>(Optional.empty(), String.valueOf(problem.getMessage()));
         }
     }
