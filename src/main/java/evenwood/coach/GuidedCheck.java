@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.hipparchus.stat.StatUtils;
 
 /**
  * Leads a player through quiet, soft, hard and usual playing, and goes on when enough of each was really heard.
@@ -191,7 +192,7 @@ public final class GuidedCheck {
             .map(Note::peakDbfs).sorted().toList();
     }
 
-    private static double median(List<Double> sorted) {
-        return (sorted.get((sorted.size() - 1) / 2) + sorted.get(sorted.size() / 2)) / 2;
+    private static double median(List<Double> values) {
+        return StatUtils.percentile(values.stream().mapToDouble(Double::doubleValue).toArray(), 50);
     }
 }

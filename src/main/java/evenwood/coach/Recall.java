@@ -1,6 +1,7 @@
 package evenwood.coach;
 
 import evenwood.eq.BandResponse;
+import evenwood.eq.ControlLaws;
 import evenwood.eq.RigInUse;
 import evenwood.eq.Solution;
 import evenwood.eq.Solver;
@@ -13,6 +14,7 @@ import evenwood.rig.Setting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * How to set a rig as it stood when a take was kept.
@@ -56,13 +58,13 @@ public record Recall(List<Step> steps, boolean translated, double leftDb) {
 
     public static Recall of(Rig kept, RigInUse present) {
         boolean same = kept.settings().size() == present.rig().settings().size()
-            && kept.settings().stream().allMatch(setting -> present.rig().setting(setting.control().name()).filter(now -> isAlike(now.control(), setting.control())).isPresent());
+            && kept.settings().stream().allMatch(setting -> isThere(setting.control(), present.rig()));
         return same ? positions(kept, present.rig()) : translation(kept, present);
     }
 
     /** Marked alike and doing alike: then the numbers can be taken over. */
-    private static boolean isAlike(Control one, Control other) {
-        return one.equals(other);
+    private static boolean isThere(Control control, Rig rig) {
+        return rig.setting(control.name()).filter(setting -> setting.control().equals(control)).isPresent();
     }
 
     private static Recall positions(Rig kept, Rig present) {
@@ -85,7 +87,7 @@ public record Recall(List<Step> steps, boolean translated, double leftDb) {
     static ToneDifference difference(Rig kept, RigInUse present) {
         BandResponse response = new BandResponse(ThirdOctave.FROM_50_HZ_TO_16_KHZ, SAMPLE_RATE_HZ);
         double[] now = curve(present, response);
-        double[] then = curve(RigInUse.nominal(kept), response);
+        double[] then = curve(new RigInUse(kept, lawsOfKept(kept, present)), response);
         List<ToneDifference.Band> bands = new ArrayList<>();
         for (int i = 0; i < now.length; i++) {
             ThirdOctave band = response.bands().get(i);
@@ -93,6 +95,12 @@ public record Recall(List<Step> steps, boolean translated, double leftDb) {
             bands.add(new ToneDifference.Band(band, now[i] - then[i], 0, TOLERANCE_DB, counts ? 1 : 0));
         }
         return new ToneDifference(bands);
+    }
+
+    /** A control that is still there does what it does now; otherwise a learned one would seem turned where it stands as it stood. */
+    private static ControlLaws lawsOfKept(Rig kept, RigInUse present) {
+        return new ControlLaws(kept.settings().stream().map(Setting::control).filter(control -> isThere(control, present.rig()))
+            .collect(Collectors.toMap(Control::name, present.laws()::of)));
     }
 
     private static double[] curve(RigInUse rig, BandResponse response) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.hipparchus.stat.StatUtils;
 
 /**
  * When somebody played, in days; told when asked for and never otherwise.
@@ -32,8 +33,8 @@ public record PracticeDays(long minutes, int days, int streakDays) {
     /** A sitting's treble less the median of the others with the same instrument; empty with fewer than three others. */
     public static OptionalDouble trebleAgainstUsual(Practice sitting, List<Practice> all) {
         double[] others = all.stream().filter(other -> !other.uid().equals(sitting.uid()) && other.instrument().equalsIgnoreCase(sitting.instrument()))
-            .mapToDouble(other -> other.figures().highDb()).filter(Double::isFinite).sorted().toArray();
+            .mapToDouble(other -> other.figures().highDb()).filter(Double::isFinite).toArray();
         return others.length < FEWEST_FOR_USUAL || !Double.isFinite(sitting.figures().highDb()) ? OptionalDouble.empty()
-            : OptionalDouble.of(sitting.figures().highDb() - TheilSen.median(others));
+            : OptionalDouble.of(sitting.figures().highDb() - StatUtils.percentile(others, 50));
     }
 }

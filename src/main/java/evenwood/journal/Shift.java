@@ -2,6 +2,7 @@ package evenwood.journal;
 
 import java.util.Arrays;
 import org.hipparchus.distribution.continuous.NormalDistribution;
+import org.hipparchus.stat.StatUtils;
 import org.hipparchus.stat.inference.MannWhitneyUTest;
 
 /**
@@ -31,7 +32,7 @@ record Shift(double amount, double lowest, double highest, double chance) {
         double z = NORMAL.inverseCumulativeProbability((1 + confidence) / 2);
         double spread = Math.sqrt(count * (earlier.length + later.length + 1) / 12.0);
         int lower = (int) Math.max(0, Math.floor(count / 2.0 - z * spread));
-        return new Shift(TheilSen.median(differences), differences[lower], differences[count - 1 - lower],
+        return new Shift(StatUtils.percentile(differences, 50), differences[lower], differences[count - 1 - lower],
             new MannWhitneyUTest().mannWhitneyUTest(earlier, later));
     }
 }

@@ -83,7 +83,7 @@ final class Store implements AutoCloseable {
         return file;
     }
 
-    /** Runs on the writer's thread as one transaction: all of it or nothing. */
+    /** Runs on the writer's thread, after what was given to it before. */
     <T> CompletableFuture<T> later(Work<T> work) {
         CompletableFuture<T> done = new CompletableFuture<>();
         writer.execute(() -> {
@@ -91,7 +91,8 @@ final class Store implements AutoCloseable {
                 done.complete(work.on(writing()));
             } catch (SQLException problem) {
                 done.completeExceptionally(StoreProblems.of(file, problem));
-            } catch (RuntimeException problem) {
+            } catch (RuntimeException | Error problem) {
+                // An error too: whoever waits would wait for ever.
                 done.completeExceptionally(problem);
             }
         });
@@ -103,7 +104,7 @@ final class Store implements AutoCloseable {
         return result(later(work));
     }
 
-    /** One transaction on the writer's thread. */
+    /** One transaction on the writer's thread: all of it or nothing. */
     <T> CompletableFuture<T> transaction(Work<T> work) {
         return later(connection -> {
             try (Statement statement = connection.createStatement()) {

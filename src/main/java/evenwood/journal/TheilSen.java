@@ -3,6 +3,7 @@ package evenwood.journal;
 import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.hipparchus.distribution.continuous.NormalDistribution;
+import org.hipparchus.stat.StatUtils;
 
 /**
  * A straight line through scattered points that a few odd takes do not bend, and how sure its slope is.
@@ -31,9 +32,9 @@ record TheilSen(double perDay, double lowest, double highest, double start) {
         double z = NORMAL.inverseCumulativeProbability((1 - confidence) / 2);
         int upper = (int) Math.min(Math.rint((slopes.length - z * sigma) / 2), slopes.length - 1);
         int lower = (int) Math.max(Math.rint((slopes.length + z * sigma) / 2) - 1, 0);
-        double slope = median(slopes);
-        double[] starts = IntStream.range(0, days.length).mapToDouble(i -> values[i] - slope * (days[i] - days[0])).sorted().toArray();
-        return new TheilSen(slope, slopes[lower], slopes[upper], median(starts));
+        double slope = StatUtils.percentile(slopes, 50);
+        double[] starts = IntStream.range(0, days.length).mapToDouble(i -> values[i] - slope * (days[i] - days[0])).toArray();
+        return new TheilSen(slope, slopes[lower], slopes[upper], StatUtils.percentile(starts, 50));
     }
 
     private static double[] slopes(double[] days, double[] values) {
@@ -77,10 +78,5 @@ record TheilSen(double perDay, double lowest, double highest, double start) {
             means[i] = Arrays.stream(values, from, to).average().orElseThrow();
         }
         return means;
-    }
-
-    static double median(double[] sorted) {
-        int middle = sorted.length / 2;
-        return sorted.length % 2 == 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
     }
 }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.hipparchus.stat.StatUtils;
 
 /**
  * Whether a stretch of takes drifts or jumps.
@@ -80,19 +81,13 @@ final class TrendLine {
 
     private double distanceFromJump(Change jump) {
         int first = (int) points.stream().filter(point -> point.keptMillis() < jump.to().toEpochMilli()).count();
-        double before = median(part(0, first));
-        double after = median(part(first, values.length));
+        double before = StatUtils.percentile(values, 0, first, 50);
+        double after = StatUtils.percentile(values, first, values.length - first, 50);
         return IntStream.range(0, values.length).mapToDouble(i -> Math.abs(values[i] - (i < first ? before : after))).average().orElse(0);
     }
 
     private double[] part(int from, int to) {
         return java.util.Arrays.copyOfRange(values, from, to);
-    }
-
-    private static double median(double[] any) {
-        double[] sorted = any.clone();
-        java.util.Arrays.sort(sorted);
-        return TheilSen.median(sorted);
     }
 
     private Instant time(int index) {

@@ -1,9 +1,9 @@
 package evenwood.journal;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.hipparchus.distribution.continuous.TDistribution;
+import org.hipparchus.stat.StatUtils;
 
 /**
  * How much a reading differs from take to take when nothing has changed: what two takes must differ by to mean anything.
@@ -28,8 +28,7 @@ final class UsualScatter {
         for (int i = 0; i < amounts.length; i++) {
             amounts[i] = Math.abs(points.get(i + 1).value() - points.get(i).value());
         }
-        Arrays.sort(amounts);
-        double deviationOfDifference = TheilSen.median(amounts) / MEDIAN_PER_DEVIATION;
+        double deviationOfDifference = StatUtils.percentile(amounts, 50) / MEDIAN_PER_DEVIATION;
         return OptionalDouble.of(new TDistribution(points.size() - 1.0).inverseCumulativeProbability((1 + confidence) / 2) * deviationOfDifference);
     }
 }

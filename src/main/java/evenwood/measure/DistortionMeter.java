@@ -38,6 +38,7 @@ public final class DistortionMeter {
     private static final double PLAYED_RANGE_DB = 20;
     private static final double SOFTEST_PLAYING_DBFS = -70;
 
+    private final DistortionModel model = DistortionModel.shipped();
     private final PlateauRuns plateaus;
     private final TopTable tops = new TopTable();
     private final HalfWaveShapes shapes;
@@ -80,7 +81,7 @@ public final class DistortionMeter {
             return DistortionReading.SILENCE;
         }
         CompressionCurve curve = worseSide();
-        double shapeProbability = DistortionModel.probability(features());
+        double shapeProbability = model.probability(features());
         boolean enough = playedSeconds() >= FEWEST_PLAYED_SECONDS;
         double plateauDbfs = Decibels.ofAmplitude(Math.abs(plateaus.cutValue()));
         Evidence evidence = new Evidence(plateauDbfs, plateaus.cutRuns(), shapeProbability, curve.compressionDb());

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.hipparchus.stat.StatUtils;
 
 /**
  * Which notes jump out or vanish against their neighbours.
@@ -72,7 +73,7 @@ public final class NoteEvenness {
     /** The line through the points (least squares, its slope drawn towards flat for points that lie close together), at 0. */
     private static double atZero(List<double[]> points) {
         double x = points.stream().mapToDouble(point -> point[0]).average().orElseThrow();
-        double y = median(points.stream().mapToDouble(point -> point[1]).toArray());
+        double y = StatUtils.percentile(points.stream().mapToDouble(point -> point[1]).toArray(), 50);
         double across = points.stream().mapToDouble(point -> (point[0] - x) * (point[1] - y)).sum();
         double spread = points.stream().mapToDouble(point -> (point[0] - x) * (point[0] - x)).sum() + NEAR_SEMITONES * NEAR_SEMITONES;
         return y - x * across / spread;
@@ -80,16 +81,10 @@ public final class NoteEvenness {
 
     private static Unevenness unevenness(int midi, List<double[]> times) {
         double[] differences = times.stream().mapToDouble(time -> time[0]).toArray();
-        double median = median(differences);
-        double mad = median(Arrays.stream(differences).map(difference -> Math.abs(difference - median)).toArray());
+        double median = StatUtils.percentile(differences, 50);
+        double mad = StatUtils.percentile(Arrays.stream(differences).map(difference -> Math.abs(difference - median)).toArray(), 50);
         double rootCount = Math.sqrt(differences.length);
         double halfWidth = Math.max(LEAST_HALF_WIDTH_DB / rootCount, 1.96 * MEDIAN_ERROR * DEVIATION_PER_MAD * mad / rootCount);
-        return new Unevenness(midi, median(times.stream().mapToDouble(time -> time[1]).toArray()), differences.length, median, halfWidth);
-    }
-
-    private static double median(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        return (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
+        return new Unevenness(midi, StatUtils.percentile(times.stream().mapToDouble(time -> time[1]).toArray(), 50), differences.length, median, halfWidth);
     }
 }

@@ -1,16 +1,20 @@
 package evenwood.coach;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import evenwood.eq.RigInUse;
 import evenwood.measure.ToneDifference;
+import evenwood.rig.LearnedControl;
 import evenwood.rig.Presets;
 import evenwood.rig.Rig;
 import evenwood.rig.Setting;
 import evenwood.rig.Tap;
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -43,6 +47,19 @@ class RecallTest {
         assertThat(recall.translated()).isTrue();
         assertThat(recall.steps()).anySatisfy(step -> assertThat(step.to().orElse("")).startsWith("−"));
         assertThat(step(recall, "Trim").to()).as("a gain is for the next check").isEmpty();
+    }
+
+    /** The bass knob does nothing like what its scale says; the treble knob, which stood in the middle, is gone. */
+    @Test
+    void aLearnedControlThatStandsAsItStoodMakesNoDifference() {
+        Rig kept = turned(rig("amp-bass-mid-treble"), "Bass", 8);
+        Rig lacking = kept.with(kept.settings().stream().filter(setting -> !setting.control().name().equals("Treble")).toList());
+        Setting bass = kept.setting("Bass").orElseThrow();
+        List<LearnedControl.Curve> curves = Stream.of(0, 5, 10).map(at -> new LearnedControl.Curve(bass.withGain(at),
+            Collections.nCopies(LearnedControl.FREQUENCIES_HZ.size(), 3.0 * at), Collections.nCopies(LearnedControl.FREQUENCIES_HZ.size(), 0.1))).toList();
+        RigInUse present = RigInUse.of(lacking, List.of(new LearnedControl("Bass", LearnedControl.How.SWEEP, curves, List.of())));
+        assertThat(Recall.of(kept, present).translated()).isTrue();
+        assertThat(Recall.difference(kept, present).bands()).allSatisfy(band -> assertThat(band.differenceDb()).isCloseTo(0, within(1e-9)));
     }
 
     /** Whatever the amp's knobs stood at, a ten-band equaliser comes nearer to it than it was, or was near enough. */

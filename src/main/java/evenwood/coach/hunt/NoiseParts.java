@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import org.hipparchus.stat.StatUtils;
 
 /**
  * The four parts of the noise while nobody plays, as a hunt compares them.
@@ -52,8 +53,8 @@ public record NoiseParts(Map<Part, Double> levelDbfs, Map<Part, Double> deviatio
         Map<Part, Double> levels = new EnumMap<>(Part.class);
         Map<Part, Double> deviations = new EnumMap<>(Part.class);
         for (Part part : Part.values()) {
-            double[] each = stretches.stream().mapToDouble(level(part)).sorted().toArray();
-            double level = part == Part.TONE ? meanDb(each) : median(each);
+            double[] each = stretches.stream().mapToDouble(level(part)).toArray();
+            double level = part == Part.TONE ? meanDb(each) : StatUtils.percentile(each, 50);
             levels.put(part, level);
             deviations.put(part, each.length == 1 ? SINGLE_DEVIATION_DB : part == Part.TONE ? errorOfMeanDb(each) : errorOfMedianDb(each, level));
         }
@@ -103,25 +104,22 @@ public record NoiseParts(Map<Part, Double> levelDbfs, Map<Part, Double> deviatio
         };
     }
 
-    private static double median(double[] sorted) {
-        int middle = sorted.length / 2;
-        return sorted.length % 2 == 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
-    }
-
     private static double errorOfMedianDb(double[] each, double median) {
-        double[] distances = Arrays.stream(each).map(level -> Math.abs(level - median)).sorted().toArray();
-        return MEDIAN_DEVIATION * median(distances) / Math.sqrt(each.length);
+        double[] distances = Arrays.stream(each).map(level -> Math.abs(level - median)).toArray();
+        return MEDIAN_DEVIATION * StatUtils.percentile(distances, 50) / Math.sqrt(each.length);
     }
 
     private static double meanDb(double[] each) {
-        return Decibels.ofPower(Arrays.stream(each).map(Decibels::toPower).average().orElseThrow());
+        return Decibels.ofPower(StatUtils.mean(powers(each)));
     }
 
     /** Standard error of the mean power, in decibels of that mean. */
     private static double errorOfMeanDb(double[] each) {
-        double[] power = Arrays.stream(each).map(Decibels::toPower).toArray();
-        double mean = Arrays.stream(power).average().orElseThrow();
-        double variance = Arrays.stream(power).map(p -> (p - mean) * (p - mean)).sum() / (each.length - 1);
-        return 10 / Math.log(10) * Math.sqrt(variance / each.length) / mean;
+        double[] powers = powers(each);
+        return 10 / Math.log(10) * Math.sqrt(StatUtils.variance(powers) / each.length) / StatUtils.mean(powers);
+    }
+
+    private static double[] powers(double[] levelsDb) {
+        return Arrays.stream(levelsDb).map(Decibels::toPower).toArray();
     }
 }
