@@ -12,8 +12,8 @@ import java.util.function.Predicate;
 public final class DistortionEvaluation implements Evaluation {
     private static final double LEAST_AUC = 0.98;
     private static final double LEAST_STAGE_RIGHT = 0.95;
-    /** The share of distorted takes that the model's probability supposes. */
-    private static final double PRIOR = 0.2;
+    /** The share of distorted takes that the model's probability supposes (DistortionModel). */
+    private static final double PRIOR = 0.1;
     private static final double[] EDGES = {0, 0.05, 0.25, 0.5, 0.75, 0.95, 1.0001};
 
     private List<DistortionExample> examples;

@@ -11,7 +11,8 @@ import java.util.stream.Stream;
 /**
  * Runs every evaluation in the test classes: {@code mvn -q -Pevaluate verify}, or one class by its simple name:
  * {@code mvn -q -Pevaluate verify -Devaluation=DistortionEvaluation}. A class whose name does not end in Evaluation
- * (a fitting program) runs only when it is named.
+ * (a fitting program) runs only when it is named. What an evaluation reads from system properties is given as
+ * {@code -Devaluation.options=-Devaluate.stride=9}.
  */
 public final class EvaluationRun {
     private static final Path CLASSES = Path.of("target", "test-classes");
