@@ -7,6 +7,7 @@ import evenwood.sound.AudioBlock;
 import evenwood.sound.Decibels;
 import evenwood.sound.SoundFormat;
 import java.util.OptionalDouble;
+import java.util.concurrent.CompletableFuture;
 
 /**
  * Hears where the chain runs out of room, in which stage, and from which level on.
@@ -38,7 +39,7 @@ public final class DistortionMeter {
     private static final double PLAYED_RANGE_DB = 20;
     private static final double SOFTEST_PLAYING_DBFS = -70;
 
-    private final DistortionModel model = DistortionModel.shipped();
+    private final CompletableFuture<DistortionModel> model = DistortionModel.shipped();
     private final PlateauRuns plateaus;
     private final TopTable tops = new TopTable();
     private final HalfWaveShapes shapes;
@@ -81,7 +82,7 @@ public final class DistortionMeter {
             return DistortionReading.SILENCE;
         }
         CompressionCurve curve = worseSide();
-        double shapeProbability = model.probability(features());
+        double shapeProbability = model.join().probability(features());
         boolean enough = playedSeconds() >= FEWEST_PLAYED_SECONDS;
         double plateauDbfs = Decibels.ofAmplitude(Math.abs(plateaus.cutValue()));
         Evidence evidence = new Evidence(plateauDbfs, plateaus.cutRuns(), shapeProbability, curve.compressionDb());

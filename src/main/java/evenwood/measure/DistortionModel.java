@@ -1,5 +1,7 @@
 package evenwood.measure;
 
+import java.util.concurrent.CompletableFuture;
+
 /**
  * How likely a take is audibly distorted, from its {@link DistortionFeatures}.
  *
@@ -14,7 +16,7 @@ final class DistortionModel {
     private static final double SOFTENED = 0.01;
     private static final double SLOPE = 1.9578;
     private static final double OFFSET = -0.5488;
-    private static final DistortionModel SHIPPED = new DistortionModel(DistortionForest.shipped());
+    private static final CompletableFuture<DistortionModel> SHIPPED = CompletableFuture.supplyAsync(() -> new DistortionModel(DistortionForest.shipped()));
 
     private final DistortionForest forest;
 
@@ -22,8 +24,8 @@ final class DistortionModel {
         this.forest = forest;
     }
 
-    /** Read from the program's files by whoever asks first: a meter's maker, not the thread that hears. */
-    static DistortionModel shipped() {
+    /** Read beside once somebody asks for it: it takes a sixth of a second, an open input waits for nobody, and the thread that hears touches no files. */
+    static CompletableFuture<DistortionModel> shipped() {
         return SHIPPED;
     }
 

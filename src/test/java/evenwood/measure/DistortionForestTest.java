@@ -48,6 +48,6 @@ class DistortionForestTest {
 
     @Test
     void theShippedTreesTellNothingUnusualFromClean() {
-        assertThat(DistortionModel.shipped().probability(new double[DistortionFeatures.NAMES.length])).isBetween(0.0, 0.25);
+        assertThat(DistortionModel.shipped().join().probability(new double[DistortionFeatures.NAMES.length])).isBetween(0.0, 0.25);
     }
 }
