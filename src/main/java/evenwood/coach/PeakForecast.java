@@ -12,7 +12,7 @@ import java.util.List;
  * take itself through, which whoever has the take can do.
  */
 public interface PeakForecast {
-    /** Spread of real takes around the spectrum's forecast, 95 %: docs/accuracy.md, HeadroomEvaluation. */
+    /** How far the hardest stroke may be from the spectrum's forecast: our estimate, not counted on real takes. */
     double SPECTRUM_UNCERTAINTY_DB = 3;
 
     PeakAfter after(EqChain change);

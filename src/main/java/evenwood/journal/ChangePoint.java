@@ -7,7 +7,7 @@ import java.util.Comparator;
  * Where a row of values most likely jumped to another level, if it did.
  *
  * <p>How: Pettitt's rank statistic, U(t) = 2·Σ rank − t(n+1), its greatest amount K; chance ≈ 2·exp(−6K²/(n³+n²)). Source:
- * Pettitt 1979, Applied Statistics 28, 126 (from memory); how often it speaks without a jump: TrendPropertyTest.
+ * Pettitt 1979, Applied Statistics 28, 126 (from memory); how often it speaks without a jump: TrendTest.
  *
  * @param first  index of the first value after the jump
  * @param chance how often a row without a jump would look so, 0 to 1

@@ -10,7 +10,7 @@ import org.hipparchus.stat.inference.MannWhitneyUTest;
  *
  * <p>How: Mann and Whitney's rank test; the shift is the median of all differences between the lots (Hodges and Lehmann), its
  * interval the order statistics of those differences that the test does not refuse. Source: Hollander and Wolfe,
- * Nonparametric Statistical Methods, ch. 4 (from memory); how often the interval holds the truth: ShiftPropertyTest.
+ * Nonparametric Statistical Methods, ch. 4 (from memory); how often the interval holds the truth: TrendTest.
  *
  * @param amount  later − earlier
  * @param lowest  lower end of its confidence interval

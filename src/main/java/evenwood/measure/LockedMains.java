@@ -8,8 +8,8 @@ import java.util.Optional;
  *
  * <p>How: each low harmonic of 50 and of 60 Hz is tried as the reference of a {@link HumLock}. What makes it the mains is
  * that other low harmonics keep step with it (with the common divisor 1 or 2, as for {@link MainsFinder}), or that the
- * fundamental itself is so steady that nobody can have played it. Source: our choice; the sureness asked for is that of
- * one false harmonic in a few thousand takes (LockedMainsTest measures it).
+ * fundamental itself is so steady that nobody can have played it. Source: our choice; the sureness asked for is meant
+ * as that of one false harmonic in a few thousand takes; NoiseEvaluation counts on far fewer clean ones.
  *
  * @param frequencyHz the fundamental, mean over the pieces
  * @param sigmaHz     standard error of it
