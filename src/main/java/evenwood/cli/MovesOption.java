@@ -8,6 +8,7 @@ import evenwood.live.WholeTake;
 import evenwood.report.MovesFile;
 import evenwood.sound.SoundSource;
 import java.nio.file.Path;
+import java.util.List;
 import picocli.CommandLine.Option;
 
 /** Which moves a command is about: those the coach would make, or those in a file. */
@@ -15,12 +16,23 @@ final class MovesOption {
     private static final String AUTO = "auto";
 
     @Option(names = "--moves", paramLabel = "auto|FILE", defaultValue = AUTO,
-        description = "The coach's own (auto, the default), or a file: what check --json prints, or its array \"moves\".")
+        description = {"The coach's own (auto, the default), or a file: what check --json prints, or its array \"moves\".",
+            "With --rig, moves of its controls do what was learned of them."})
     private String moves;
 
     /** What the moves do to the sound. */
     EqChain change(TakeArgument take, AdviceOptions advice, Terminal terminal) {
-        return moves.equals(AUTO) ? ofCoach(take, advice, terminal) : StoredMove.chain(MovesFile.read(Path.of(moves)));
+        if (moves.equals(AUTO)) {
+            return ofCoach(take, advice, terminal);
+        }
+        List<StoredMove> written = MovesFile.read(Path.of(moves));
+        return advice.rig().map(rig -> StoredMove.chain(written, rig, sampleRateHz(take))).orElseGet(() -> StoredMove.chain(written));
+    }
+
+    private static double sampleRateHz(TakeArgument take) {
+        try (SoundSource source = take.open()) {
+            return source.format().sampleRateHz();
+        }
     }
 
     private static EqChain ofCoach(TakeArgument take, AdviceOptions advice, Terminal terminal) {

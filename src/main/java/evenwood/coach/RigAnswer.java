@@ -34,30 +34,21 @@ public record RigAnswer(Control control, Setting from, Setting to, double meantD
 
     /** One for each move that names a control of the rig with its positions, and that the takes can tell something about. */
     public static List<RigAnswer> of(List<StoredMove> moves, RigInUse rig, TakeReadings before, TakeReadings now) {
-        List<Setting[]> turned = new ArrayList<>();
-        for (StoredMove move : moves) {
-            rig.rig().controls().control(move.control()).ifPresent(control -> {
-                Optional<Setting> from = move.from().flatMap(words -> Setting.ofSaid(control, words));
-                Optional<Setting> to = move.to().flatMap(words -> Setting.ofSaid(control, words));
-                if (from.isPresent() && to.isPresent() && !from.equals(to)) {
-                    turned.add(new Setting[] {from.get(), to.get()});
-                }
-            });
-        }
+        List<StoredMove.Turned> turned = moves.stream().flatMap(move -> move.turned(rig.rig()).stream()).toList();
         List<RigAnswer> answers = new ArrayList<>();
-        for (Setting[] each : turned) {
-            ControlLearning.answer(new ControlLearning.Played(each[0], before), new ControlLearning.Played(each[1], now), 1)
+        for (StoredMove.Turned each : turned) {
+            ControlLearning.answer(new ControlLearning.Played(each.from(), before), new ControlLearning.Played(each.to(), now), 1)
                 .flatMap(heard -> answer(heard, turned, rig)).ifPresent(answers::add);
         }
         return answers;
     }
 
-    private static Optional<RigAnswer> answer(LearnedControl.Answer heard, List<Setting[]> turned, RigInUse rig) {
+    private static Optional<RigAnswer> answer(LearnedControl.Answer heard, List<StoredMove.Turned> turned, RigInUse rig) {
         BandResponse response = new BandResponse(heard.bands().stream().map(band -> ThirdOctave.containing(band.centreHz())).toList(), SAMPLE_RATE_HZ);
         List<LearnedControl.Band> bands = new ArrayList<>(heard.bands());
-        for (Setting[] other : turned) {
-            if (!other[0].control().equals(heard.from().control())) {
-                double[] effect = effect(other[0], other[1], rig, response);
+        for (StoredMove.Turned other : turned) {
+            if (!other.from().control().equals(heard.from().control())) {
+                double[] effect = effect(other.from(), other.to(), rig, response);
                 for (int i = 0; i < effect.length; i++) {
                     LearnedControl.Band band = bands.get(i);
                     bands.set(i, new LearnedControl.Band(band.centreHz(), band.changeDb() - effect[i], Math.hypot(band.deviationDb(), OTHERS_DEVIATION * effect[i])));

@@ -1,8 +1,13 @@
 package evenwood.coach;
 
+import evenwood.eq.BandResponse;
 import evenwood.eq.EqChain;
 import evenwood.eq.EqFilter;
 import evenwood.eq.FilterKind;
+import evenwood.eq.RigInUse;
+import evenwood.measure.ThirdOctave;
+import evenwood.rig.Rig;
+import evenwood.rig.Setting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +30,35 @@ import java.util.OptionalDouble;
 public record StoredMove(String control, Move.Kind kind, OptionalDouble frequencyHz, OptionalDouble q, int order, OptionalDouble fromDb,
                          OptionalDouble toDb, OptionalDouble changeDb, Optional<String> from, Optional<String> to) {
     private static final String OFF = "off";
+
+    /** One control of a rig and the two settings a move names. */
+    public record Turned(Setting from, Setting to) { }
+
+    /**
+     * The same on a rig: what a move says of one of its controls is taken as that control does it, learned where it was learned;
+     * everything else as it is written.
+     *
+     * @param sampleRateHz of the take that is to sound so
+     */
+    public static EqChain chain(List<StoredMove> moves, RigInUse rig, double sampleRateHz) {
+        BandResponse response = new BandResponse(ThirdOctave.FROM_50_HZ_TO_16_KHZ, sampleRateHz);
+        EqChain all = EqChain.FLAT;
+        for (StoredMove move : moves) {
+            all = all.then(move.turned(rig.rig()).map(turned -> rig.laws().of(turned.from.control()).change(turned.from, turned.to, response))
+                .orElseGet(() -> chain(List.of(move))));
+        }
+        return all;
+    }
+
+    /** What it turns on a rig; empty when the rig has no such control or its marking has no such positions. */
+    Optional<Turned> turned(Rig rig) {
+        // A high-pass is printed with what it does behind its name: "HPF (high-pass, 90 Hz, order 2)".
+        return rig.controls().control(control).or(() -> rig.controls().control(control.replaceFirst(" \\(.*\\)$", ""))).flatMap(own -> {
+            Optional<Setting> before = from.flatMap(words -> Setting.ofSaid(own, words));
+            Optional<Setting> after = to.flatMap(words -> Setting.ofSaid(own, words));
+            return before.isPresent() && after.isPresent() && !before.equals(after) ? Optional.of(new Turned(before.get(), after.get())) : Optional.empty();
+        });
+    }
 
     /** All moves as one chain that sound can pass. */
     public static EqChain chain(List<StoredMove> moves) {

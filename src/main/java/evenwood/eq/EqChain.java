@@ -31,6 +31,13 @@ public record EqChain(double gainDb, List<EqFilter> filters) {
         return new EqChain(gainDb, longer);
     }
 
+    /** Both, one after the other. */
+    public EqChain then(EqChain other) {
+        List<EqFilter> longer = new ArrayList<>(filters);
+        longer.addAll(other.filters);
+        return new EqChain(gainDb + other.gainDb, longer);
+    }
+
     public double responseDb(double atHz, double sampleRateHz) {
         double sum = gainDb;
         for (EqFilter filter : filters) {

@@ -21,10 +21,7 @@ public record Solution(List<Turn> turns, ToneDifference before, ToneDifference p
     public EqChain change() {
         EqChain all = EqChain.FLAT;
         for (Turn turn : turns) {
-            all = all.withGainDb(all.gainDb() + turn.change().gainDb());
-            for (EqFilter filter : turn.change().filters()) {
-                all = all.then(filter);
-            }
+            all = all.then(turn.change());
         }
         return all;
     }

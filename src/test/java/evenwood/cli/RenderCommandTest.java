@@ -6,6 +6,12 @@ import static org.assertj.core.api.Assertions.within;
 import evenwood.eq.EqChain;
 import evenwood.eq.EqFilter;
 import evenwood.eq.EqualisedTake;
+import evenwood.rig.ControlSet;
+import evenwood.rig.LearnedControl;
+import evenwood.rig.LearnedFile;
+import evenwood.rig.Presets;
+import evenwood.rig.Rig;
+import evenwood.rig.Setting;
 import evenwood.sound.AudioBlock;
 import evenwood.sound.SoundFiles;
 import evenwood.sound.SoundSource;
@@ -13,7 +19,10 @@ import evenwood.takes.TakeFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collections;
+import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -31,7 +40,7 @@ class RenderCommandTest {
             [{"kind": "peak", "frequencyHz": 420, "q": 1.4, "changeDb": -9}, {"kind": "gain", "changeDb": 3}]"""), "-o", out.toString());
         assertThat(spoken.err()).isEmpty();
         assertThat(spoken.exitCode()).isZero();
-        EqChain chain = new EqChain(3, java.util.List.of(EqFilter.peak(420, 1.4, -9)));
+        EqChain chain = new EqChain(3, List.of(EqFilter.peak(420, 1.4, -9)));
         float[] before = samples(take);
         new evenwood.eq.EqProcessor(chain, RATE_HZ).process(before, before.length);
         float[] after = samples(out);
@@ -83,6 +92,54 @@ class RenderCommandTest {
         Spoken spoken = Spoken.by("render", noise(0.2).toString(), "--moves", folder.resolve("none.json").toString(), "-o", folder.resolve("o.wav").toString());
         assertThat(spoken.err().lines()).singleElement().asString().startsWith("moves: ");
         assertThat(spoken.exitCode()).isEqualTo(2);
+    }
+
+    /** Learned: half a turn of the volume is 20 dB, all of the bass is 6 dB; nominal they would be 9 and 12. */
+    @Test
+    void onARigMovesDoWhatWasLearnedOfItsControls() throws IOException {
+        Path rig = Files.writeString(folder.resolve("rig.yaml"), """
+            name: Kitchen amp
+            instrument: steel-string-guitar
+            tap: amp-line-out
+            controls: amp-bass-mid-treble
+            """);
+        ControlSet controls = Rig.read(rig, new Presets(folder)).controls();
+        learned(controls, "Volume", 3, hz -> -20, rig);
+        learned(controls, "Bass", 0, hz -> hz < 300 ? -6 : 0, rig);
+        String volume = moves("""
+            [{"kind": "volume", "control": "Volume", "from": "5", "to": "3", "changeDb": -9}]""");
+        assertThat(changeDb(rig, volume, 1000)).isCloseTo(-20, within(0.05));
+        String bass = moves("""
+            [{"kind": "low-shelf", "control": "Bass", "frequencyHz": 120, "from": "5", "to": "0", "fromDb": 0, "toDb": -12}]""");
+        assertThat(changeDb(rig, bass, 80)).isCloseTo(-6, within(0.5));
+    }
+
+    private static void learned(ControlSet controls, String name, double position, DoubleUnaryOperator db, Path rig) {
+        Setting five = Setting.neutral(controls.control(name).orElseThrow()).withGain(5);
+        List<Double> flat = Collections.nCopies(LearnedControl.FREQUENCIES_HZ.size(), 0.0);
+        List<Double> there = LearnedControl.FREQUENCIES_HZ.stream().map(db::applyAsDouble).toList();
+        LearnedFile.keep(new LearnedControl(name, LearnedControl.How.SWEEP, List.of(new LearnedControl.Curve(five.withGain(position), there, flat),
+            new LearnedControl.Curve(five, flat, flat)), List.of()), rig, controls);
+    }
+
+    /** By how much a rendered tone is louder than it was. */
+    private double changeDb(Path rig, String moves, double frequencyHz) {
+        float[] tone = new float[2 * RATE_HZ];
+        for (int i = 0; i < tone.length; i++) {
+            tone[i] = (float) (0.1 * Math.sin(2 * Math.PI * frequencyHz * i / RATE_HZ));
+        }
+        Path take = TakeFile.writePcm(folder.resolve("tone.wav"), tone, RATE_HZ, 24);
+        Path out = folder.resolve("tone-out.wav");
+        assertThat(Spoken.by("render", take.toString(), "--rig", rig.toString(), "--moves", moves, "-o", out.toString()).err()).isEmpty();
+        return 10 * Math.log10(energy(samples(out)) / energy(tone));
+    }
+
+    private static double energy(float[] samples) {
+        double sum = 0;
+        for (int i = samples.length / 2; i < samples.length; i++) {
+            sum += samples[i] * samples[i];
+        }
+        return sum;
     }
 
     private String moves(String json) throws IOException {
