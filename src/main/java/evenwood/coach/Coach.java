@@ -29,11 +29,9 @@ public final class Coach {
     static final int MOST_MOVES = 3;
 
     private final TargetWindow window;
-    private final Judge judge;
 
     public Coach(TargetWindow window) {
         this.window = window;
-        judge = new Judge(window);
     }
 
     /** Without a wanted tone. */
@@ -53,7 +51,7 @@ public final class Coach {
      */
     public Assessment assess(TakeReadings readings, Optional<ToneComparison> tone, Optional<RigInUse> rig, PeakForecast peak) {
         Optional<ChainReport> chain = rig.flatMap(each -> each.rig().connection().map(connection -> ChainAnalysis.of(connection, each.rig().instrument().lowestHz())));
-        Verdict verdict = judge.judge(readings, tone, chain);
+        Verdict verdict = new Judge(windowOf(rig)).judge(readings, tone, chain);
         int room = MOST_MOVES - movesBeforeTone(readings, verdict, rig);
         Answer answer = answer(readings, verdict, rig, peak, room);
         while (room > 0 && !answer.complete()) {
@@ -70,7 +68,7 @@ public final class Coach {
      * @param knownGainDb by how much the gain was turned in between, if that is known
      */
     public Assessment comparedWith(Assessment now, TakeReadings before, Optional<ToneComparison> toneBefore, OptionalDouble knownGainDb) {
-        return now.with(TakeComparer.compare(before, judge.judge(before, toneBefore), now.readings(), now.verdict(), knownGainDb));
+        return now.with(TakeComparer.compare(before, new Judge(window).judge(before, toneBefore), now.readings(), now.verdict(), knownGainDb));
     }
 
     /** @param tones how many moves of tone were found; all of them must have found room */
@@ -88,7 +86,7 @@ public final class Coach {
         EqChain eq = narrow.map(cut -> tone.then(EqFilter.peak(cut.frequencyHz(), cut.q(), cut.changeDb()))).orElse(tone);
         double peakNow = readings.truePeak().truePeakDbtp();
         PeakAfter equalised = eq.equals(EqChain.FLAT) ? new PeakAfter(peakNow, 0) : peak.after(eq);
-        GainCoach.Advice gain = GainCoach.advise(readings, verdict, window, rig, eq.equals(EqChain.FLAT) ? 0 : equalised.truePeakDbtp() - peakNow);
+        GainCoach.Advice gain = GainCoach.advise(readings, verdict, windowOf(rig), rig, eq.equals(EqChain.FLAT) ? 0 : equalised.truePeakDbtp() - peakNow);
         List<Move> tones = new ArrayList<>();
         advice.ifPresent(each -> each.answers().forEach(turn -> tones.add(EqMoves.move(turn))));
         narrow.ifPresent(cut -> tones.add(EqMoves.move(cut)));
@@ -101,10 +99,15 @@ public final class Coach {
             .withMissing(gain.missing()).withMissing(advice.map(ToneCoach.Advice::missing).orElse(List.of())), tones.size());
     }
 
+    /** With what sweeps told of how loud the rig stays clean. */
+    private TargetWindow windowOf(Optional<RigInUse> rig) {
+        return rig.map(each -> window.cleanUpTo(each.cleanUpToDbfs())).orElse(window);
+    }
+
     /** How many moves must come before any move of tone, so that no more of those are sought than there is room for. */
     private int movesBeforeTone(TakeReadings readings, Verdict verdict, Optional<RigInUse> rig) {
         Severity tone = ToneCoach.toneFindings(verdict).stream().map(Finding::severity).max(Severity::compareTo).orElse(Severity.SLIGHT);
-        return WiringCoach.moves(verdict).size() + (int) GainCoach.advise(readings, verdict, window, rig, 0).moves().stream()
+        return WiringCoach.moves(verdict).size() + (int) GainCoach.advise(readings, verdict, windowOf(rig), rig, 0).moves().stream()
             .filter(move -> isDistortion(move) || severity(move, verdict).compareTo(tone) >= 0).count();
     }
 

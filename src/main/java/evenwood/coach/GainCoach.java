@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 
 /**
  * Which gain to turn so that the hardest playing lands in the target window and stays clear of every stage that
@@ -17,7 +18,8 @@ import java.util.OptionalDouble;
  *
  * <p>How: a stage that overloads is turned down in front of it, never behind it: turning down behind it only makes the
  * same distortion quieter. Its onset stays at the same level at our tap while the peaks come down under it. What is then
- * missing or too much for the window is made good behind that stage. All is stated as if every equaliser move were made.
+ * missing or too much for the window is made good behind that stage. Where a sweep told how much the box bears
+ * ({@link TargetWindow#cleanUpToDbfs}), it is not driven harder than that, though nothing distorts yet. All is stated as if every equaliser move were made.
  * <p>Limits: when peaks are cut off nobody knows how high they wanted to go; the move says "at least" and asks for another
  * take. Without a rig moves are whole decibels; the smallest is 2 (our choice; under that a hand does not turn).
  */
@@ -68,7 +70,7 @@ final class GainCoach {
         LevelKnob first = LevelKnob.first(rig);
         LevelKnob last = LevelKnob.last(rig);
         double peak = peakDbtp();
-        OptionalDouble onset = readings.distortion().onsetDbfs();
+        OptionalDouble onset = onsetDbfs();
         double allowed = Math.min(onset.orElse(peak), peak) - window.underOnsetDb();
         double wanted = allowed - (peak + LEAST_LOST_DB);
         double down = add(first, wanted, true, onset.isPresent()
@@ -82,12 +84,21 @@ final class GainCoach {
         }
     }
 
+    /** As heard in this take or as a sweep told, whichever is lower. */
+    private OptionalDouble onsetDbfs() {
+        return DoubleStream.concat(readings.distortion().onsetDbfs().stream(), window.cleanUpToDbfs().stream()).min();
+    }
+
     private void freeTheConverter() {
         double wanted = window.aimDbtp() - Math.max(0, peakDbtp()) - LEAST_LOST_DB - Math.max(0, eqLiftDb);
         add(LevelKnob.last(rig), wanted, true, Statement.of("gain.converter", window.lowDbtp(), window.highDbtp()), Fault.CLIPPING);
     }
 
     private void intoTheWindow(Verdict verdict) {
+        if (window.isBoxTheLimit()) {
+            underTheBoxsOnset(verdict);
+            return;
+        }
         double after = peakDbtp() + eqLiftDb;
         double change = window.aimDbtp() - after;
         if (after > window.highDbtp() && (verdict.has(Fault.TOO_HOT) || eqLiftDb > 0)) {
@@ -97,6 +108,22 @@ final class GainCoach {
         } else if (after < window.lowDbtp() && verdict.has(Fault.TOO_QUIET)) {
             // The first gain lifts the playing over the noise of everything behind it.
             add(LevelKnob.first(rig), change, false, Statement.of("gain.up", peakDbtp(), window.lowDbtp(), window.highDbtp()), Fault.TOO_QUIET);
+        }
+    }
+
+    /** The box may get no more than it bears; what the recorder then lacks is made good behind the box. */
+    private void underTheBoxsOnset(Verdict verdict) {
+        double ceiling = window.cleanCeilingDbtp();
+        double after = peakDbtp() + eqLiftDb;
+        if (after > ceiling) {
+            after += add(LevelKnob.first(rig), ceiling - after, true,
+                Statement.of("gain.box", after, window.cleanUpToDbfs().orElseThrow(), window.underOnsetDb()), Fault.TOO_HOT);
+        } else if (verdict.has(Fault.TOO_QUIET)) {
+            after += add(LevelKnob.first(rig), ceiling - after, true, Statement.of("gain.up-to-box", peakDbtp(), window.cleanUpToDbfs().orElseThrow(),
+                window.underOnsetDb()), Fault.TOO_QUIET);
+        }
+        if (after < window.lowDbtp() && (verdict.has(Fault.TOO_QUIET) || !moves.isEmpty())) {
+            add(LevelKnob.recorder(), window.aimDbtp() - after, false, Statement.of("gain.make-up-box", window.lowDbtp(), window.highDbtp()), Fault.TOO_QUIET);
         }
     }
 

@@ -46,6 +46,11 @@ final class LevelKnob {
         return of(rig, "control.gain", false);
     }
 
+    /** The recorder's own, behind every box. */
+    static LevelKnob recorder() {
+        return new LevelKnob(Move.Control.plain("control.last-gain"), Optional.empty(), Optional.empty());
+    }
+
     private static LevelKnob of(Optional<RigInUse> rig, String plainName, boolean first) {
         // Listening straight at the pickup, nothing that is turned behind it changes what is heard.
         List<Setting> levels = rig.filter(each -> each.rig().tap() != Tap.PICKUP)

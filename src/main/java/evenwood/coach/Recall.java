@@ -14,6 +14,7 @@ import evenwood.rig.Setting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /**
@@ -87,7 +88,7 @@ public record Recall(List<Step> steps, boolean translated, double leftDb) {
     static ToneDifference difference(Rig kept, RigInUse present) {
         BandResponse response = new BandResponse(ThirdOctave.FROM_50_HZ_TO_16_KHZ, SAMPLE_RATE_HZ);
         double[] now = curve(present, response);
-        double[] then = curve(new RigInUse(kept, lawsOfKept(kept, present)), response);
+        double[] then = curve(new RigInUse(kept, lawsOfKept(kept, present), OptionalDouble.empty()), response);
         List<ToneDifference.Band> bands = new ArrayList<>();
         for (int i = 0; i < now.length; i++) {
             ThirdOctave band = response.bands().get(i);

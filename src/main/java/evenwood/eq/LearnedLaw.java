@@ -6,6 +6,7 @@ import evenwood.rig.LearnedControl;
 import evenwood.rig.Setting;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A control as it was heard on this rig.
@@ -28,8 +29,8 @@ public final class LearnedLaw implements ControlLaw {
 
     @Override
     public double[] bandsDb(Setting setting, BandResponse response) {
-        LearnedControl.Curve low = nearest(setting, -1);
-        LearnedControl.Curve high = nearest(setting, 1);
+        LearnedControl.Curve low = nearest(curves, setting, -1).orElse(null);
+        LearnedControl.Curve high = nearest(curves, setting, 1).orElse(null);
         if (low == null || high == null) {
             LearnedControl.Curve end = low != null ? low : high != null ? high : anySwitched(setting);
             double[] db = bands(end, setting, response);
@@ -64,11 +65,11 @@ public final class LearnedLaw implements ControlLaw {
         return from.equals(to) ? EqChain.FLAT : CurveFit.chain(after, response);
     }
 
-    /** The learned curve closest to a setting from below (−1) or above (1), itself included; null when there is none. */
-    private LearnedControl.Curve nearest(Setting setting, int side) {
+    /** The learned curve closest to a setting from below (−1) or above (1), itself included. */
+    static Optional<LearnedControl.Curve> nearest(List<LearnedControl.Curve> curves, Setting setting, int side) {
         return curves.stream().filter(curve -> curve.at().on() == setting.on())
             .filter(curve -> side * (place(curve.at()) - place(setting)) >= -1e-9)
-            .min(Comparator.comparingDouble(curve -> Math.abs(place(curve.at()) - place(setting)))).orElse(null);
+            .min(Comparator.comparingDouble(curve -> Math.abs(place(curve.at()) - place(setting))));
     }
 
     private LearnedControl.Curve anySwitched(Setting setting) {

@@ -9,6 +9,7 @@ import java.util.Optional;
  *
  * <p>How: the true peak of the whole take is held against the target window. Source: the window is our choice; −1 dBTP is
  * the highest peak EBU R 128 permits in production. Over the window but under −1 dBTP is only slight: nothing is lost yet.
+ * Where a sweep told up to which peak the box stays clean, that counts as well, when it is lower.
  * Under the window, noise decides: a quiet take far above its noise is slight, one whose playing sinks towards the noise
  * is clear or strong.
  */
@@ -32,6 +33,11 @@ final class LevelRule {
             return List.of();
         }
         double peak = readings.truePeak().truePeakDbtp();
+        if (window.isBoxTheLimit() && peak > window.cleanCeilingDbtp()) {
+            boolean distorts = peak > window.cleanUpToDbfs().getAsDouble();
+            return List.of(new Finding(Fault.TOO_HOT, distorts ? Severity.CLEAR : Severity.SLIGHT, distorts ? SURE : MOSTLY_SURE,
+                Statement.of("too-hot.box", peak, window.cleanUpToDbfs().getAsDouble(), window.underOnsetDb())));
+        }
         if (peak > window.highDbtp()) {
             return List.of(new Finding(Fault.TOO_HOT, hot(peak, window), peak > window.highDbtp() + TOLERANCE_DB ? SURE : MOSTLY_SURE,
                 Statement.of(peak > 0 ? "too-hot.over" : "too-hot.evidence", Math.abs(peak), window.lowDbtp(), window.highDbtp())));
