@@ -17,7 +17,6 @@ import evenwood.sound.SoundSource;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
@@ -88,32 +87,22 @@ final class CheckCommand implements Callable<Integer> {
         } else {
             CheckText.lines(assessment, Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
         }
+        boolean kept = !keep.isWanted() || keep.keep(advice.journal(), assessment, advice.rig().map(RigInUse::rig), advice.instrumentId(), terminal);
         if (sheet != null) {
             SheetFile.write("check", sheet, List.of(new TakeSheet.Subject(advice.rig().map(each -> each.rig().name())
                 .orElse(advice.instrumentId().isEmpty() ? source.name() : advice.instrumentId()), source.name(), "", assessment, advice.rig().map(RigInUse::rig))));
         }
-        boolean kept = !keep.isWanted() || keep.keep(advice.journal(), assessment, advice.rig().map(RigInUse::rig), advice.instrumentId(), terminal);
-        Optional<String> trouble = whole.failure().map(SoundProblem::getMessage).or(() -> cutShort(source));
-        if (trouble.isPresent() || !kept) {
-            trouble.ifPresent(terminal::note);
+        whole.failure().map(SoundProblem::getMessage).ifPresent(terminal::note);
+        if (!kept) {
             return ExitCode.FAILED_MIDWAY;
         }
-        return assessment.verdict().hasStrong() ? ExitCode.STRONG_FINDING : ExitCode.DONE;
+        return whole.failure().isPresent() ? ExitCode.of(whole.failure().get()) : assessment.verdict().hasStrong() ? ExitCode.STRONG_FINDING : ExitCode.DONE;
     }
 
     private Assessment compared(Assessment alone, TakeReadings old) {
         List<StoredMove> made = moves == null ? List.of() : MovesFile.read(moves);
         OptionalDouble gainDb = moves == null ? OptionalDouble.empty() : OptionalDouble.of(StoredMove.chain(made).gainDb());
         return advice.comparedWith(alone, old, gainDb).withAnswers(advice.answers(made, old, alone.readings()));
-    }
-
-    private static Optional<String> cutShort(SoundSource source) {
-        if (!(source instanceof SoundFile file) || file.missingFrames() == 0) {
-            return Optional.empty();
-        }
-        double missingSeconds = (double) file.missingFrames() / file.format().sampleRateHz();
-        return Optional.of(String.format(Locale.ROOT,
-            "%s: the file ends %.1f s before its header says; what is there was measured; copy or record it again", file.name(), missingSeconds));
     }
 
     /** What only the file and the command line know and the player should hear about. */

@@ -32,7 +32,11 @@ final class Failures implements CommandLine.IParameterExceptionHandler, CommandL
     public int handleExecutionException(Exception problem, CommandLine commandLine, CommandLine.ParseResult parsed) {
         if (problem instanceof SoundProblem sound) {
             terminal.note(sound.getMessage());
-            return sound.isMidway() ? ExitCode.FAILED_MIDWAY : ExitCode.BAD_INPUT;
+            return ExitCode.of(sound);
+        }
+        if (problem instanceof BrokenOff || problem instanceof JournalProblem journal && journal.isMidway()) {
+            terminal.note(problem.getMessage());
+            return ExitCode.FAILED_MIDWAY;
         }
         if (problem instanceof BadInput || problem instanceof JournalProblem || problem instanceof PresetProblem || problem instanceof MovesFile.BadMoves) {
             terminal.note(problem.getMessage());

@@ -60,6 +60,7 @@ final class GuideCommand implements Callable<Integer> {
             for (boolean again = true; again; again = wantsAnotherRound(interruption, typed)) {
                 code = round(chosen, interruption, typed);
             }
+            code = terminal.ended(code);
             interruption.finish(code);
             return code;
         }
@@ -95,7 +96,7 @@ final class GuideCommand implements Callable<Integer> {
         GuidedCheck.Step shown = null;
         while (!interruption.isAskedWithin(LOOK_NANOS)) {
             Optional<Character> letter = typed.next();
-            if (letter.isPresent() && letter.get() == 'e') {
+            if (letter.isPresent() && letter.get() == 'e' || terminal.isLost()) {
                 return;
             }
             letter.ifPresent(this::obey);

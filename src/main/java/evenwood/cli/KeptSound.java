@@ -35,10 +35,6 @@ final class KeptSound {
 
     static void write(Journal journal, long id, String file) {
         byte[] sound = journal.flac(id).orElseThrow(() -> new BadInput("journal show: no sound was kept with take " + id + "; next time: evenwood check TAKE.flac --keep-sound"));
-        try {
-            Files.write(JournalPlace.path("journal show", file), sound);
-        } catch (IOException problem) {
-            throw new BadInput("journal show: " + file + " cannot be written (" + problem.getMessage() + "); choose another folder");
-        }
+        ResultFile.write("journal show", file, sound);
     }
 }

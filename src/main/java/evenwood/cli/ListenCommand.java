@@ -70,6 +70,7 @@ final class ListenCommand implements Callable<Integer> {
             LivePicture last = listening.stop();
             int code = tell(last);
             sitting.finish(last.readings(), terminal);
+            code = terminal.ended(code);
             interruption.finish(code);
             return code;
         }
@@ -95,7 +96,7 @@ final class ListenCommand implements Callable<Integer> {
         while (true) {
             boolean asked = isAskedBefore(start + Math.min(limit, next), listening, interruption);
             long elapsed = System.nanoTime() - start;
-            if (asked || elapsed >= limit) {
+            if (asked || elapsed >= limit || terminal.isLost()) {
                 return;
             }
             if (elapsed >= next) {

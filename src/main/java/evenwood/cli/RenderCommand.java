@@ -9,6 +9,7 @@ import evenwood.sound.WavWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -36,6 +37,7 @@ final class RenderCommand implements Callable<Integer> {
     private boolean match;
 
     private final Terminal terminal;
+    private Optional<SoundProblem> damage = Optional.empty();
 
     RenderCommand(Terminal terminal) {
         this.terminal = terminal;
@@ -60,7 +62,8 @@ final class RenderCommand implements Callable<Integer> {
             terminal.line(String.format(Locale.ROOT, "Turned down by %.1f dB so that no peak passes %.0f dBTP.",
                 rendering.turnedDownDb(), Rendering.CEILING_DBTP));
         }
-        return ExitCode.DONE;
+        damage.map(SoundProblem::getMessage).ifPresent(terminal::note);
+        return damage.map(ExitCode::of).orElse(ExitCode.DONE);
     }
 
     private EqualisedTake measured(EqChain change) {
@@ -74,6 +77,11 @@ final class RenderCommand implements Callable<Integer> {
             refuseOwnFile(source, file);
             try (WavWriter writer = WavWriter.createDithered(file, source.format().sampleRateHz(), WavWriter.Coding.INTEGER_24)) {
                 Rendering.write(source, change, gainDb, writer);
+            } catch (SoundProblem problem) {
+                if (!problem.isDamage()) {
+                    throw problem;
+                }
+                damage = Optional.of(problem); // What could be read of it is written.
             }
         }
         terminal.line("Written: " + file);

@@ -4,10 +4,7 @@ import evenwood.journal.KeptTake;
 import evenwood.report.JournalText;
 import evenwood.report.Sentences;
 import evenwood.report.TakeSheet;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 
@@ -26,12 +23,7 @@ final class SheetFile {
 
     static void write(String command, String file, List<TakeSheet.Subject> subjects) {
         check(command, file);
-        Path path = JournalPlace.path(command, file);
-        try {
-            Files.write(path, content(file.toLowerCase(Locale.ROOT), subjects));
-        } catch (IOException problem) {
-            throw new BadInput(command + ": " + file + " cannot be written (" + problem.getMessage() + "); choose another folder");
-        }
+        ResultFile.write(command, file, content(file.toLowerCase(Locale.ROOT), subjects));
     }
 
     private static byte[] content(String name, List<TakeSheet.Subject> subjects) {

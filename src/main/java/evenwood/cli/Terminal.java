@@ -1,9 +1,13 @@
 package evenwood.cli;
 
+import java.io.BufferedOutputStream;
 import java.io.BufferedReader;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
+import java.io.OutputStream;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
@@ -17,19 +21,22 @@ import java.util.Optional;
  * <p>Colour, redrawing and progress bars appear only before a person's terminal; a file or a pipe gets plain lines.
  */
 final class Terminal {
+    private final ResultStream results;
     private final PrintStream out;
     private final PrintStream err;
     private final boolean interactive;
     private final CharsetEncoder encoder;
     private final BufferedReader in;
+    private boolean troubleTold;
 
-    Terminal(PrintStream out, PrintStream err, boolean interactive, Charset charset) {
+    Terminal(OutputStream out, PrintStream err, boolean interactive, Charset charset) {
         this(out, err, interactive, charset, System.in);
     }
 
-    Terminal(PrintStream out, PrintStream err, boolean interactive, Charset charset, InputStream in) {
+    Terminal(OutputStream out, PrintStream err, boolean interactive, Charset charset, InputStream in) {
         this.in = new BufferedReader(new InputStreamReader(in, charset));
-        this.out = out;
+        results = new ResultStream(out);
+        this.out = new PrintStream(new BufferedOutputStream(results), true, charset);
         this.err = err;
         this.interactive = interactive;
         this.encoder = charset.newEncoder();
@@ -39,7 +46,7 @@ final class Terminal {
         // On Java 17 the console's own encoding is only told by this property; without a console it is absent.
         String encoding = System.getProperty("sun.stdout.encoding", System.getProperty("native.encoding", "UTF-8"));
         boolean person = System.console() != null && !"dumb".equals(System.getenv("TERM"));
-        return new Terminal(System.out, System.err, person, Charset.forName(encoding));
+        return new Terminal(new FileOutputStream(FileDescriptor.out), System.err, person, Charset.forName(encoding));
     }
 
     /** For help texts, which are plain words in every terminal. */
@@ -49,6 +56,22 @@ final class Terminal {
 
     boolean isInteractive() {
         return interactive;
+    }
+
+    /** Nobody reads the results any more: what goes on for long may end. */
+    boolean isLost() {
+        return results.isLost();
+    }
+
+    /** The exit code after all is said: results that were not taken whole are a failure, whatever they say. */
+    int ended(int code) {
+        out.flush();
+        Optional<String> trouble = results.trouble();
+        if (trouble.isPresent() && !troubleTold) {
+            troubleTold = true;
+            note("evenwood: the result cannot be written to its end (" + trouble.get() + "); make room there, or send it elsewhere");
+        }
+        return trouble.isPresent() ? ExitCode.FAILED_MIDWAY : code;
     }
 
     /** Results, to standard output. */

@@ -4,7 +4,6 @@ import evenwood.report.Sentences;
 import evenwood.rig.Presets;
 import evenwood.wiring.Question;
 import evenwood.wiring.RigQuestions;
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -29,11 +28,7 @@ final class WireAsking {
         for (Optional<Question> next = questions.next(answers); next.isPresent(); next = questions.next(answers)) {
             answers.add(answer(next.get()));
         }
-        try {
-            Files.writeString(file, questions.rig(answers));
-        } catch (IOException problem) {
-            throw new BadInput("wire: " + file + " cannot be written (" + problem.getMessage() + "); choose another folder");
-        }
+        ResultFile.write("wire", file.toString(), questions.rig(answers));
         terminal.note(file + " is written.");
     }
 

@@ -14,8 +14,6 @@ import evenwood.wiring.ChainReport;
 import evenwood.wiring.Fit;
 import evenwood.wiring.WiringRules;
 import evenwood.wiring.WiringVerdict;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
@@ -83,12 +81,7 @@ final class WireCommand implements Callable<Integer> {
     }
 
     private void writeSheet(WirePlan plan) {
-        String content = isPicture() ? WireSheet.svg(plan) : WireSheet.html(plan, Sentences.english());
-        try {
-            Files.writeString(path(sheet), content);
-        } catch (IOException problem) {
-            throw new BadInput("wire: " + sheet + " cannot be written (" + problem.getMessage() + "); choose another folder");
-        }
+        ResultFile.write("wire", sheet, isPicture() ? WireSheet.svg(plan) : WireSheet.html(plan, Sentences.english()));
     }
 
     private boolean isPicture() {

@@ -125,6 +125,6 @@ public final class JournalExport {
     }
 
     private static JournalProblem notWritten(Path file, IOException problem) {
-        return new JournalProblem("journal export: " + file + " cannot be written (" + problem.getMessage() + "); choose another folder", problem);
+        return JournalProblem.unwritten("journal export", file, problem);
     }
 }

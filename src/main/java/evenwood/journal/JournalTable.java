@@ -34,7 +34,7 @@ public final class JournalTable {
                 line(out, fields(take, readings));
             }
         } catch (IOException problem) {
-            throw new JournalProblem("journal export: " + file + " cannot be written (" + problem.getMessage() + "); choose another folder", problem);
+            throw JournalProblem.unwritten("journal export", file, problem);
         }
     }
 

@@ -9,17 +9,23 @@ import java.util.OptionalLong;
  *
  * <p>As a stream it gives the bytes of the current frame and then says it is over, until {@link #next} opens the next
  * one. So the decoder sees whole frames only and cannot search for sync by itself: where a frame should begin there is
- * one, or a known tag, or the end, or the file is damaged. A last frame that is cut short is dropped.
+ * one, or a known tag, or the end, or the file is damaged. The file was cut short when fewer frames came than its first one
+ * notes (Xing, Info or VBRI), or, without that note, when its last frame is not whole; cut between two frames it cannot be told.
  * <p>Thread: one reader.
  */
 final class Mp3Frames extends InputStream {
     /** Junk before the first frame is rarely more than a sector; beyond this it is no MP3 file. */
     private static final int MOST_JUNK_BYTES = 1 << 15;
     private static final int ID3V1_BYTES = 128;
+    /** Writers count the frame that holds the note, or do not. */
+    private static final int NOTE_TOLERANCE = 1;
+    private static final long UNKNOWN_COUNT = 0xFFFF_FFFFL;
 
     private final FileBytes bytes;
     private final Mp3FrameHeader first;
     private OptionalLong lengthFrames = OptionalLong.empty();
+    private long noted;
+    private long opened;
     private Mp3FrameHeader current;
     private int left;
 
@@ -80,13 +86,25 @@ final class Mp3Frames extends InputStream {
         skipTags(bytes);
         current = headerHere(bytes);
         if (current == null && nothingButATag()) {
+            refuseACut(false);
             return null;
         }
         if (!first.goesWith(current)) {
             throw damaged(null);
         }
         left = current.sizeBytes();
-        return bytes.remaining() < left ? null : current;
+        if (bytes.remaining() < left) {
+            refuseACut(true);
+            return null;
+        }
+        opened++;
+        return current;
+    }
+
+    private void refuseACut(boolean lastFrameIsCut) throws FileFault {
+        if (noted > 0 ? opened < noted - NOTE_TOLERANCE : lastFrameIsCut) {
+            throw new FileFault("the MP3 file is cut short", FileFault.EXPORT_AGAIN);
+        }
     }
 
     static FileFault damaged(Exception cause) {
@@ -145,6 +163,7 @@ final class Mp3Frames extends InputStream {
 
     private void noteLength(String text, int at) {
         long coded = (long) text.charAt(at) << 24 | text.charAt(at + 1) << 16 | text.charAt(at + 2) << 8 | text.charAt(at + 3);
+        noted = coded == UNKNOWN_COUNT ? 0 : coded;
         if (coded > 0 && coded <= bytes.remaining() / 24) {
             lengthFrames = OptionalLong.of(coded * first.frames());
         }

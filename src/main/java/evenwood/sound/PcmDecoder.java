@@ -13,6 +13,8 @@ import java.util.OptionalLong;
 final class PcmDecoder implements FrameDecoder {
     /** Programs that write into a pipe claim nearly 2 GiB or more, because they cannot come back (seen from sox). */
     private static final long STREAMED_BYTES = 0x7FFF_0000L;
+    /** What more than 32 bits were needed for was counted and not made up. */
+    private static final long MOST_STREAMED_BYTES = 0xFFFF_FFFFL;
 
     private final FileBytes bytes;
     private final FrameShape shape;
@@ -38,10 +40,11 @@ final class PcmDecoder implements FrameDecoder {
         if (frames < 1) {
             throw FileFault.noSound();
         }
+        boolean streamed = stretch.bytes() == PcmStretch.TO_THE_END || stretch.bytes() >= STREAMED_BYTES && stretch.bytes() <= MOST_STREAMED_BYTES;
         bytes.seek(stretch.firstByte());
         return new PcmDecoder(bytes, new FrameShape((int) stretch.sampleRateHz(), stretch.channels(),
             stretch.coding().bitDepth(stretch.validBits()), OptionalLong.of(frames),
-            stretch.bytes() >= STREAMED_BYTES ? 0 : framesClaimed - frames), stretch.coding(), frames);
+            streamed ? 0 : framesClaimed - frames), stretch.coding(), frames);
     }
 
     @Override

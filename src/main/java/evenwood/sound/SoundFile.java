@@ -72,6 +72,9 @@ public final class SoundFile implements SoundSource {
             if (over && positionFrames + filled == 0) {
                 throw FileFault.noSound();
             }
+            if (over && missingFrames() > 0) {
+                throw new FileFault("the file is cut short", FileFault.EXPORT_AGAIN);
+            }
             return filled + Math.max(0, frames);
         } catch (IOException e) {
             over = true;
@@ -99,8 +102,8 @@ public final class SoundFile implements SoundSource {
             return SoundProblem.atStart("open " + name + ": " + what + "; " + advice, fault);
         }
         double seconds = (double) heardFrames / format.sampleRateHz();
-        return SoundProblem.midway(String.format(Locale.ROOT, "read %s: %s after %.2f s; what came before is kept, %s", name,
-            what, seconds, advice), fault);
+        String words = String.format(Locale.ROOT, "read %s: %s after %.2f s; what came before is kept, %s", name, what, seconds, advice);
+        return fault instanceof FileFault ? SoundProblem.damaged(words, fault) : SoundProblem.midway(words, fault);
     }
 
     /** How many samples of the chosen channel were no numbers so far and were heard as 0. */

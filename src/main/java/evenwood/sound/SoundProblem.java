@@ -9,28 +9,41 @@ package evenwood.sound;
 public final class SoundProblem extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
-    private final boolean midway;
+    private enum Kind { AT_START, DAMAGED, BROKEN_OFF }
 
-    private SoundProblem(String message, boolean midway, Throwable cause) {
+    private final Kind kind;
+
+    private SoundProblem(String message, Kind kind, Throwable cause) {
         super(message, cause);
-        this.midway = midway;
+        this.kind = kind;
     }
 
     /** The source could not be opened or is no sound at all: nothing was measured. */
     public static SoundProblem atStart(String message, Throwable cause) {
-        return new SoundProblem(message, false, cause);
+        return new SoundProblem(message, Kind.AT_START, cause);
     }
 
     public static SoundProblem atStart(String message) {
-        return new SoundProblem(message, false, null);
+        return new SoundProblem(message, Kind.AT_START, null);
     }
 
-    /** The source worked and then failed: what was measured so far is kept. */
+    /** A file is cut short or damaged by itself: reading it again ends at the same place. What was measured so far is kept. */
+    public static SoundProblem damaged(String message, Throwable cause) {
+        return new SoundProblem(message, Kind.DAMAGED, cause);
+    }
+
+    /** The device or disk worked and then failed: what was measured so far is kept. */
     public static SoundProblem midway(String message, Throwable cause) {
-        return new SoundProblem(message, true, cause);
+        return new SoundProblem(message, Kind.BROKEN_OFF, cause);
     }
 
+    /** Whether anything was read before. */
     public boolean isMidway() {
-        return midway;
+        return kind != Kind.AT_START;
+    }
+
+    /** Whether it lies in the file's own content and not in the device or disk. */
+    public boolean isDamage() {
+        return kind == Kind.DAMAGED;
     }
 }

@@ -1,5 +1,6 @@
 package evenwood.sound;
 
+import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
@@ -57,9 +58,11 @@ public final class WavWriter implements AutoCloseable {
             file = new RandomAccessFile(path.toFile(), "rw");
             file.setLength(0);
             file.write(header.unfinished());
-        } catch (IOException e) {
+        } catch (FileNotFoundException e) {
             throw SoundProblem.atStart("write " + name + ": it cannot be created (" + e.getMessage()
                 + "); check the folder and its permissions", e);
+        } catch (IOException e) {
+            throw failed(e);
         }
     }
 

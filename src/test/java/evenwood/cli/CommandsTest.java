@@ -6,7 +6,10 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
+import evenwood.Needs;
+import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.SplittableRandom;
@@ -179,10 +182,55 @@ class CommandsTest {
         byte[] bytes = Files.readAllBytes(whole);
         Path half = Files.write(folder.resolve("half.wav"), java.util.Arrays.copyOf(bytes, 44 + 7 * RATE_HZ * 3));
         Spoken spoken = Spoken.by("check", half.toString(), "--json");
-        assertThat(spoken.err()).isEqualTo(half + ": the file ends 7.0 s before its header says; what is there was measured; copy or record it again"
+        assertThat(spoken.err()).isEqualTo("read " + half + ": the file is cut short after 7.00 s; what came before is kept, record or export it again"
             + System.lineSeparator());
         assertThat(new ObjectMapper().readTree(spoken.out()).at("/take/durationSeconds").doubleValue()).isEqualTo(7.0);
-        assertThat(spoken.exitCode()).isEqualTo(3);
+        assertThat(spoken.exitCode()).isEqualTo(2);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"flac, the FLAC file is cut short", "ogg, the Ogg Vorbis file is cut short", "mp3, the MP3 file is cut short"})
+    void aCutFileOfAnyKindIsMeasuredSaidToBeCutAndRendered(String ending, String words) throws Exception {
+        Needs.program("ffmpeg");
+        Path whole = plucked(0.3);
+        Path coded = folder.resolve("whole." + ending);
+        assertThat(new ProcessBuilder("ffmpeg", "-v", "error", "-i", whole.toString(), coded.toString()).inheritIO().start().waitFor()).isZero();
+        byte[] bytes = Files.readAllBytes(coded);
+        Path cut = Files.write(folder.resolve("cut." + ending), java.util.Arrays.copyOf(bytes, bytes.length * 2 / 3));
+        Spoken spoken = Spoken.by("check", cut.toString(), "--json");
+        assertThat(spoken.err()).startsWith("read " + cut + ": " + words + " after ").hasLineCount(1);
+        assertThat(new ObjectMapper().readTree(spoken.out()).at("/level/hardDbfs").isNumber()).isTrue();
+        assertThat(spoken.exitCode()).isEqualTo(2);
+        Path rendered = folder.resolve("rendered.wav");
+        Spoken written = Spoken.by("render", cut.toString(), "-o", rendered.toString());
+        assertThat(written.err()).isEqualTo(spoken.err());
+        assertThat(written.exitCode()).isEqualTo(2);
+        assertThat(Files.size(rendered)).isGreaterThan(5 * RATE_HZ * 3);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"check TAKE --json", "check TAKE", "presets list", "--help"})
+    void aFullDiskIsOneLineAndExitCodeThree(String words) throws IOException {
+        Needs.file("/dev/full");
+        try (OutputStream full = new FileOutputStream("/dev/full")) {
+            Spoken spoken = Spoken.into(full, "", words.replace("TAKE", plucked(0.3).toString()).split(" "));
+            assertThat(spoken.err()).startsWith("evenwood: the result cannot be written to its end (").endsWith(
+                "); make room there, or send it elsewhere" + System.lineSeparator()).hasLineCount(1);
+            assertThat(spoken.exitCode()).isEqualTo(3);
+        }
+    }
+
+    @Test
+    void aReaderWhoHasEnoughIsNoTrouble() {
+        OutputStream closed = new OutputStream() {
+            @Override
+            public void write(int oneByte) throws IOException {
+                throw new IOException("Broken pipe");
+            }
+        };
+        Spoken spoken = Spoken.into(closed, "", "presets", "list");
+        assertThat(spoken.err()).isEmpty();
+        assertThat(spoken.exitCode()).isZero();
     }
 
     @ParameterizedTest

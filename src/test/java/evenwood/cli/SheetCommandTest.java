@@ -2,6 +2,7 @@ package evenwood.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenwood.Needs;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -26,5 +27,21 @@ class SheetCommandTest {
         assertThat(Spoken.by("check", "--demo", "--sheet", "a.doc").err())
             .isEqualTo("check: --sheet a.doc, but a name ending in .html, .pdf, .png or .svg is needed" + System.lineSeparator());
         assertThat(Spoken.by("journal", "show", "1", "--sheet", folder.resolve("no/a.pdf").toString(), "--journal", journal).err()).contains("cannot be written");
+    }
+
+    @Test
+    void aFullDiskUnderAFileIsOneLineAndExitCodeThree() throws IOException {
+        Needs.file("/dev/full");
+        String journal = folder.resolve("journal.db").toString();
+        for (String[] words : new String[][] {{"check", "--demo", "--sheet", full("a.html")}, {"journal", "export", full("a.json"), "--journal", journal},
+            {"journal", "export", full("a.csv"), "--journal", journal}, {"render", "--demo", "-o", full("a.wav")}}) {
+            Spoken spoken = Spoken.by(words);
+            assertThat(spoken.err()).as(String.join(" ", words)).contains("cannot be written").hasLineCount(1);
+            assertThat(spoken.exitCode()).as(String.join(" ", words)).isEqualTo(3);
+        }
+    }
+
+    private String full(String name) throws IOException {
+        return Files.createSymbolicLink(folder.resolve(name), Path.of("/dev/full")).toString();
     }
 }

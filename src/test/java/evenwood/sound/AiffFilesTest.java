@@ -1,6 +1,7 @@
 package evenwood.sound;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
@@ -58,6 +59,9 @@ class AiffFilesTest {
         try (SoundFile source = SoundFiles.open(aiff("AIFF", RATE_8000, 1, 50, 16, "", 0, 108, 0x40, 0), 1)) {
             assertThat(source.lengthFrames()).hasValue(1);
             assertThat(source.missingFrames()).isEqualTo(49);
+            AudioBlock block = new AudioBlock(10);
+            assertThat(source.read(block)).isEqualTo(1);
+            assertThatThrownBy(() -> source.read(block)).hasMessageContaining("the file is cut short after 0.00 s");
         }
     }
 

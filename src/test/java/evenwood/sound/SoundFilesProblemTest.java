@@ -142,6 +142,36 @@ class SoundFilesProblemTest {
     }
 
     @Test
+    void aCutLongRecordingIsNotTakenForAStream() throws IOException {
+        long claimed = 6L << 30;
+        Path cut = write("long.wav", WavBytes.rf64().letters("ds64").u32(28).u64(claimed + 60).u64(claimed).u64(claimed / 2).u32(0).fmt(1, 1, 48_000, 2, 16).letters("data").u32(0xFFFF_FFFFL).samples16(1, 2).bytes());
+        try (SoundFile file = SoundFiles.open(cut, 1)) {
+            assertThat(file.missingFrames()).isEqualTo(claimed / 2 - 2);
+        }
+    }
+
+    @Test
+    void aWavFileCutShortSaysSo() throws IOException {
+        byte[] whole = Files.readAllBytes(encoded("copy.wav", "cp", "source.wav", "copy.wav"));
+        failsMidway(write("cut.wav", Arrays.copyOf(whole, whole.length / 2)), "the file is cut short after");
+    }
+
+    @Test
+    void anMp3FileThatNotesItsLengthSaysWhenItIsCutShort() throws IOException {
+        byte[] whole = Files.readAllBytes(encoded("take.mp3", "lame", "--quiet", "-b", "64", "source.wav", "take.mp3"));
+        for (int part = 2; part < 12; part++) {
+            failsMidway(write("cut.mp3", Arrays.copyOf(whole, whole.length * part / (part + 1))), "the MP3 file is cut short after");
+        }
+    }
+
+    @Test
+    void anMp3FileWithoutThatNoteSaysSoWhenItsLastFrameIsCut() throws IOException {
+        byte[] whole = Files.readAllBytes(encoded("take.mp3", "lame", "--quiet", "-b", "64", "-t", "source.wav", "take.mp3"));
+        failsMidway(write("cut.mp3", Arrays.copyOf(whole, whole.length - 10)), "the MP3 file is cut short after");
+        assertThat(Drained.samples(folder.resolve("take.mp3"), 1)).hasSizeGreaterThan(3 * 48_000);
+    }
+
+    @Test
     void aDamagedFlacFileKeepsWhatCameBefore() throws IOException {
         Path file = encoded("take.flac", "flac", "-s", "-o", "take.flac", "source.wav");
         byte[] content = Files.readAllBytes(file);
@@ -215,6 +245,7 @@ class SoundFilesProblemTest {
                 }
             });
             assertThat(problem.isMidway()).isTrue();
+            assertThat(problem.isDamage()).isTrue();
             assertThat(frames[0]).isGreaterThan(8_000);
             String seconds = String.format(java.util.Locale.ROOT, "%.2f", frames[0] / 48_000.0);
             String advice = words.startsWith("a second") ? "split it into single files" : "record or export it again";

@@ -58,7 +58,7 @@ class WavFilesTest {
 
     @Test
     void unknownSizesRunToTheEndOfTheFile() throws IOException {
-        for (long size : new long[] {0, 0xFFFF_FFFFL, 5_000_000}) {
+        for (long size : new long[] {0, 0x7FFF_FFFFL, 0xFFFF_FFFFL}) {
             assertThat(heard(WavBytes.riff().fmt(1, 1, 48_000, 2, 16).letters("data").u32(size).samples16(1, 2, 3).raw(9)))
                 .as("data size %d", size).containsExactly(1 / 32_768f, 2 / 32_768f, 3 / 32_768f);
         }
