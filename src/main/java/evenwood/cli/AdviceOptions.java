@@ -55,9 +55,15 @@ final class AdviceOptions {
 
     /** Reads what is named; before a long take is heard, so that a wrong word is told at once. */
     void prepare(Terminal terminal) {
+        prepare(terminal, Optional.empty());
+    }
+
+    /** @param known the instrument of a take that tells it itself; what the player says goes first */
+    void prepare(Terminal terminal, Optional<String> known) {
         Presets presets = Presets.ofPlayer();
         rig = Optional.ofNullable(rigFile).map(file -> RigInUse.read(file, presets));
-        played = Optional.ofNullable(instrument).map(presets::instrument).or(() -> rig.map(each -> each.rig().instrument()));
+        played = Optional.ofNullable(instrument).map(presets::instrument).or(() -> rig.map(each -> each.rig().instrument()))
+            .or(() -> known.map(presets::instrument));
         wanted = Optional.ofNullable(like).map(path -> WantedTake.of("check --like", path, likeChannel, journal, terminal));
     }
 

@@ -48,7 +48,7 @@ final class AuditionCommand implements Callable<Integer> {
             return ExitCode.DONE;
         }
         take.mustBeNamed("audition");
-        advice.prepare(terminal);
+        advice.prepare(terminal, take.knownInstrument());
         EqChain change = moves.change(take, advice, terminal);
         Rendering levels = Rendering.matched(measured(EqChain.FLAT), measured(change));
         if (change.filters().isEmpty()) {

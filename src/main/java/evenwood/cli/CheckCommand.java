@@ -70,7 +70,7 @@ final class CheckCommand implements Callable<Integer> {
         if (sheet != null) {
             SheetFile.check("check", sheet);
         }
-        advice.prepare(terminal);
+        advice.prepare(terminal, take.knownInstrument());
         Optional<TakeReadings> old = Optional.ofNullable(before).map(path -> WantedTake.heard("check --after", path, beforeChannel, advice.journal(), terminal));
         try (SoundSource source = take.open()) {
             try (ProgressBar progress = new ProgressBar(terminal)) {

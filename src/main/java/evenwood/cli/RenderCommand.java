@@ -46,7 +46,7 @@ final class RenderCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         take.mustBeNamed("render");
-        advice.prepare(terminal);
+        advice.prepare(terminal, take.knownInstrument());
         EqChain change = moves.change(take, advice, terminal);
         EqualisedTake after = measured(change);
         Rendering rendering = match ? Rendering.matched(measured(EqChain.FLAT), after) : Rendering.asMoved(after);

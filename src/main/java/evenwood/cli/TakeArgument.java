@@ -6,6 +6,7 @@ import evenwood.sound.SoundFiles;
 import evenwood.sound.SoundSource;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.Optional;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -13,6 +14,7 @@ import picocli.CommandLine.Parameters;
 final class TakeArgument {
     private static final int DEMO_SAMPLE_RATE_HZ = 48_000;
     private static final long DEMO_SEED = 1;
+    private static final String DEMO_INSTRUMENT = "octave-mandolin";
 
     @Parameters(index = "0", arity = "0..1", paramLabel = "TAKE",
         description = "WAV, AIFF, FLAC, Ogg Vorbis or MP3; 8 to 192 kHz.")
@@ -23,6 +25,11 @@ final class TakeArgument {
 
     @Option(names = "--channel", paramLabel = "N", defaultValue = "1", description = "Which channel to hear, counted from 1 (default: 1).")
     private int channel;
+
+    /** The demo tells what it plays; a file does not. */
+    Optional<String> knownInstrument() {
+        return demo ? Optional.of(DEMO_INSTRUMENT) : Optional.empty();
+    }
 
     /** Refuses none and both. */
     void mustBeNamed(String command) {

@@ -34,6 +34,7 @@ class CommandsTest {
             .getSchema(Files.readString(Path.of("docs/check.schema.json"))).validate(object)).isEmpty();
         assertThat(spoken.err()).isEmpty();
         assertThat(object.at("/findings").findValuesAsText("fault")).contains("hum");
+        assertThat(object.at("/tone/instrument").textValue()).isEqualTo("octave-mandolin");
         assertThat(spoken.exitCode()).isEqualTo(1);
     }
 

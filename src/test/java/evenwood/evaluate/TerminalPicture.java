@@ -1,22 +1,18 @@
 package evenwood.evaluate;
 
-import evenwood.coach.Coach;
-import evenwood.judge.TargetWindow;
-import evenwood.live.WholeTake;
-import evenwood.report.CheckText;
-import evenwood.report.Sentences;
-import evenwood.sound.DemoPerformer;
-import evenwood.sound.DemoScenario;
+import evenwood.cli.EvenwoodCommand;
 import java.awt.Color;
 import java.awt.Font;
 import java.awt.FontMetrics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import javax.imageio.ImageIO;
 
@@ -29,8 +25,7 @@ public final class TerminalPicture implements Evaluation {
 
     @Override
     public void run(PrintStream out) {
-        WholeTake take = WholeTake.measure(new DemoPerformer(48_000, 1, DemoScenario.kitchen()), part -> { });
-        List<String> lines = CheckText.lines(new Coach(TargetWindow.DEFAULT).assess(take.readings()), Sentences.english(), 100);
+        List<String> lines = printed("check", "--demo");
         try {
             FILE.getParentFile().mkdirs();
             ImageIO.write(paint(lines), "png", FILE);
@@ -38,6 +33,18 @@ public final class TerminalPicture implements Evaluation {
             throw new UncheckedIOException(problem);
         }
         out.println(FILE);
+    }
+
+    private static List<String> printed(String... command) {
+        PrintStream usual = System.out;
+        ByteArrayOutputStream heard = new ByteArrayOutputStream();
+        System.setOut(new PrintStream(heard, true, StandardCharsets.UTF_8));
+        try {
+            EvenwoodCommand.run(command);
+        } finally {
+            System.setOut(usual);
+        }
+        return heard.toString(StandardCharsets.UTF_8).lines().toList();
     }
 
     private static BufferedImage paint(List<String> lines) {
