@@ -42,8 +42,8 @@ class PackageMapTest {
 
     @ArchTest static final ArchRule onlySoundOpensDevices = only("sound", "javax.sound..")
         .because("devices and decoders stop at the door; everyone else sees AudioBlock");
-    @ArchTest static final ArchRule onlySoundDecodes = only("sound", "com.jcraft..", "javazoom..")
-        .because("a decoder may be replaced without anyone noticing");
+    @ArchTest static final ArchRule onlySoundDecodes = only("sound", "com.jcraft..", "javazoom..", "net.sourceforge.javaflacencoder..")
+        .because("a decoder or encoder may be replaced without anyone noticing");
     @ArchTest static final ArchRule onlySoundKnowsQueues = only("sound", "org.jctools..")
         .because("threads meet in one place, the ring");
     @ArchTest static final ArchRule tarsosStopsAtTheDoor = noClasses().that().resideOutsideOfPackages("evenwood.sound..", "evenwood.measure..")

@@ -64,6 +64,7 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         take.mustBeNamed("check");
+        keep.check(take.isDemo());
         if (moves != null && before == null) {
             throw new BadInput("check: --moves says what was turned since an earlier take; name that with --after OLD");
         }

@@ -52,6 +52,7 @@ final class JournalCommand implements Runnable {
     private static final String TAKE_WORDS = "The take's number in journal list.";
 
     private final Terminal terminal;
+    private final JournalText text = new JournalText(Sentences.english());
 
     JournalCommand(Terminal terminal) {
         this.terminal = terminal;
@@ -73,7 +74,7 @@ final class JournalCommand implements Runnable {
                 terminal.raw(JournalJson.list(shown));
                 return ExitCode.DONE;
             }
-            shown.forEach(take -> terminal.line(JournalText.line(take)));
+            shown.forEach(take -> terminal.line(text.line(take)));
             if (takes.isEmpty()) {
                 terminal.note("journal: nothing is kept" + (choice.filter().equals(TakeFilter.ALL) ? " yet; evenwood check TAKE --keep does" : " that fits"));
             } else if (takes.size() > most) {
@@ -105,7 +106,7 @@ final class JournalCommand implements Runnable {
             if (json) {
                 terminal.raw(JournalJson.show(take, events, Sentences.english()));
             } else {
-                JournalText.head(take, events).forEach(terminal::line);
+                text.head(take, events).forEach(terminal::line);
                 CheckText.lines(take.assessment(), Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
             }
         }
@@ -133,14 +134,14 @@ final class JournalCommand implements Runnable {
               @Option(names = "--json", description = JSON_WORDS) boolean json) {
         Optional<Reading> reading = Optional.ofNullable(name).map(word -> Reading.named(word).orElseThrow(() -> new BadInput("journal trend: " + word
             + ", but one of these is needed: " + Reading.ALL.stream().map(Reading::name).filter(each -> !each.startsWith("band")).collect(Collectors.joining(", ")) + ", band50Db to band16000Db")));
-        TrendText words = new TrendText(Sentences.english());
+        TrendText trends = new TrendText(Sentences.english());
         try (Journal journal = place.open()) {
             if (reading.isPresent()) {
                 Trend trend = journal.trend(reading.get(), choice.filter());
                 if (json) {
                     terminal.raw(TrendJson.of(trend));
                 } else {
-                    words.lines(trend).forEach(terminal::line);
+                    trends.lines(trend).forEach(terminal::line);
                 }
                 return ExitCode.DONE;
             }
@@ -150,7 +151,7 @@ final class JournalCommand implements Runnable {
             } else if (suspicions.isEmpty()) {
                 terminal.line(Sentences.english().say("journal.nothing-suspected"));
             } else {
-                suspicions.forEach(suspicion -> terminal.line(words.line(suspicion)));
+                suspicions.forEach(suspicion -> terminal.line(trends.line(suspicion)));
             }
         }
         return ExitCode.DONE;
@@ -188,7 +189,7 @@ final class JournalCommand implements Runnable {
             tags.removeAll(fewer == null ? List.of() : fewer.stream().map(tag -> tag.toLowerCase(Locale.ROOT)).toList());
             journal.say(id, new TakeWords(instrument == null ? line.instrument() : instrument, venue == null ? line.venue() : venue,
                 words == null || words.isEmpty() ? line.note() : String.join(" ", words), tags));
-            terminal.line(JournalText.line(journal.take(id).line()));
+            terminal.line(text.line(journal.take(id).line()));
         }
         return ExitCode.DONE;
     }
@@ -210,7 +211,7 @@ final class JournalCommand implements Runnable {
             if (json) {
                 terminal.raw(JournalJson.events(journal.events()));
             } else {
-                journal.events().forEach(event -> terminal.line(JournalText.line(event)));
+                journal.events().forEach(event -> terminal.line(text.line(event)));
             }
         }
         return ExitCode.DONE;
@@ -223,7 +224,7 @@ final class JournalCommand implements Runnable {
             if (json) {
                 terminal.raw(JournalJson.practice(journal.practice()));
             } else {
-                journal.practice().forEach(sitting -> terminal.line(JournalText.line(sitting, journal.practice())));
+                journal.practice().forEach(sitting -> terminal.line(text.line(sitting, journal.practice())));
                 terminal.line(Sentences.english().say("journal.practice-days", days.minutes(), days.days(), PracticeDays.SPAN_DAYS, days.streakDays()));
             }
         }

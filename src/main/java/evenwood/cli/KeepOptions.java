@@ -28,21 +28,29 @@ final class KeepOptions {
     @Option(names = "--tag", paramLabel = "WORD", description = "With --keep: a word to find it by; may be given more than once.")
     private List<String> tags = List.of();
 
-    @Option(names = "--keep-sound", description = "Keeps the take and its sound as well; TAKE must be a FLAC file.")
+    @Option(names = "--keep-sound", description = "Keeps the take and its sound as well, as FLAC with all channels.")
     private boolean keepSound;
 
     boolean isWanted() {
         return keep || keepSound;
     }
 
-    /** Keeps it and says so; when the journal cannot, the take is laid aside as a file of its own. @return whether it was kept */
+    /** Refuses what makes no sense before anything is measured. */
+    void check(boolean demo) {
+        if (keepSound && demo) {
+            throw new BadInput("check: --keep-sound is for a recording; the demo take sounds the same every time, keep it with --keep");
+        }
+    }
+
+    /** Keeps it and says so; when the journal cannot, the take is laid aside as a file of its own. @return whether all that was asked for was kept */
     boolean keep(JournalPlace place, Assessment assessment, Optional<Rig> rig, String instrument, Terminal terminal) {
         TakeToKeep silent = new TakeToKeep(OffsetDateTime.now().truncatedTo(ChronoUnit.MILLIS), assessment, rig,
             new TakeWords(instrument, venue, note, tags));
-        TakeToKeep take = keepSound ? silent.withFlac(KeptSound.read(assessment.readings().take().name())) : silent;
+        Optional<byte[]> sound = keepSound ? KeptSound.of(assessment.readings().take().name(), terminal) : Optional.empty();
+        TakeToKeep take = sound.map(silent::withFlac).orElse(silent);
         try (Journal journal = place.open()) {
             terminal.note("Kept as take " + journal.keepNow(take) + " in " + journal.file());
-            return true;
+            return sound.isPresent() == keepSound;
         } catch (JournalProblem problem) {
             terminal.note(problem.getMessage() + laidAside(take));
             return false;

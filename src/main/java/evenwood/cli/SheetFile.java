@@ -38,6 +38,6 @@ final class SheetFile {
     }
 
     static TakeSheet.Subject of(KeptTake take) {
-        return new TakeSheet.Subject(JournalText.title(take.line()), JournalText.where(take.line()), take.line().note(), take.assessment(), take.rig());
+        return new TakeSheet.Subject(JournalText.title(take.line()), new JournalText(Sentences.english()).where(take.line()), take.line().note(), take.assessment(), take.rig());
     }
 }

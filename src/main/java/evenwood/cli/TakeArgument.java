@@ -38,6 +38,10 @@ final class TakeArgument {
         }
     }
 
+    boolean isDemo() {
+        return demo;
+    }
+
     /** Opens it at its start, as often as it takes. */
     SoundSource open() {
         return demo ? new DemoPerformer(DEMO_SAMPLE_RATE_HZ, DEMO_SEED, DemoScenario.kitchen()) : open(take, channel);

@@ -84,7 +84,7 @@ public final class CheckText {
         }
         lines.add("Turn");
         for (Move move : moves) {
-            wrap("  " + move.order() + ". ", sentences.say(move.control().plainName()) + ": " + change(move));
+            wrap("  " + move.order() + ". ", sentences.say(move.control().plainName()) + ": " + change(move, sentences));
             wrap("     ", sentences.say(move.why()) + ".");
         }
         lines.add("");
@@ -122,15 +122,15 @@ public final class CheckText {
         });
     }
 
-    static String change(Move move) {
+    static String change(Move move, Sentences sentences) {
         if (move.kind() == Move.Kind.WIRING) {
-            return "plug in otherwise";
+            return sentences.say("move.plug");
         }
         if (move.from().isPresent() && move.to().isPresent()) {
-            return "from " + move.from().get() + " to " + move.to().get();
+            return sentences.say("move.from-to", move.from().get(), move.to().get());
         }
         double db = move.changeDb().orElse(0);
-        return String.format(Locale.ROOT, "%s dB %s", plain(Math.abs(db)), db > 0 ? "up" : "down");
+        return sentences.say(db > 0 ? "move.up" : "move.down", Math.abs(db));
     }
 
     private void missing(List<Statement> missing) {

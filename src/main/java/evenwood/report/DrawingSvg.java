@@ -8,8 +8,8 @@ import java.util.stream.Collectors;
 final class DrawingSvg {
     private DrawingSvg() { }
 
-    static String html(String title, List<Drawing> pages) {
-        StringBuilder html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>").append(escaped(title))
+    static String html(String title, List<Drawing> pages, Locale language) {
+        StringBuilder html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"").append(language.getLanguage().isEmpty() ? "en" : language.getLanguage()).append("\"><head><meta charset=\"utf-8\"><title>").append(escaped(title))
             .append("</title><style>@page{size:A4;margin:0}body{margin:0;background:#888}svg{display:block;width:100%;max-width:210mm;height:auto;"
                 + "margin:0 auto 4mm;background:#fff;page-break-after:always}@media print{body{background:#fff}svg{margin:0;max-width:none}}</style></head><body>\n");
         pages.forEach(page -> html.append(svg(page)));

@@ -111,7 +111,15 @@ public final class JournalJson {
         text(json, "venue", take.venue());
         text(json, "note", take.note());
         strings(json, "tags", take.tags());
-        strings(json, "findings", take.faults());
+        json.writeArrayFieldStart("findings");
+        for (String fault : take.faults()) {
+            String[] parts = fault.split(":");
+            json.writeStartObject();
+            json.writeStringField("fault", parts[0]);
+            json.writeStringField("severity", parts[1]);
+            json.writeEndObject();
+        }
+        json.writeEndArray();
         json.writeBooleanField("sound", take.hasAudio());
     }
 

@@ -12,7 +12,7 @@ public final class RecallText {
 
     public static List<String> lines(TakeLine take, Recall recall, Sentences sentences) {
         List<String> lines = new ArrayList<>();
-        lines.add(JournalText.line(take).strip());
+        lines.add(new JournalText(sentences).line(take).strip());
         lines.add("");
         if (recall.translated()) {
             lines.add(sentences.say("journal.recall-translated"));

@@ -37,6 +37,15 @@ public final class Sentences {
         return locale;
     }
 
+    /** Decibels with one decimal in the language's own way, or a dash where nothing was measured. */
+    public String level(double db) {
+        return Double.isFinite(db) ? String.format(numbers(), "%.1f", db + 0.0).replace('-', '−') : "–";
+    }
+
+    private Locale numbers() {
+        return locale.equals(Locale.ROOT) ? Locale.ENGLISH : locale;
+    }
+
     public String say(Statement statement) {
         return say(statement.key(), statement.figures().toArray());
     }
@@ -45,7 +54,6 @@ public final class Sentences {
      * @throws MissingResourceException if no sentence has this key, which is a mistake of ours
      */
     public String say(String key, Object... figures) {
-        Locale numbers = locale.equals(Locale.ROOT) ? Locale.ENGLISH : locale;
-        return new MessageFormat(bundle.getString(key), numbers).format(figures).replaceAll("(?<![\\w.])-(?=\\d)", "−");
+        return new MessageFormat(bundle.getString(key), numbers()).format(figures).replaceAll("(?<![\\w.])-(?=\\d)", "−");
     }
 }

@@ -30,7 +30,7 @@ final class SheetCurve {
         this.height = height;
     }
 
-    static void draw(Drawing page, Assessment assessment, double left, double top, double width, double height) {
+    static void draw(Drawing page, Sentences sentences, Assessment assessment, double left, double top, double width, double height) {
         SheetCurve curve = new SheetCurve(page, left, top, width, height);
         assessment.verdict().tone().ifPresent(curve::wanted);
         curve.axes();
@@ -42,7 +42,7 @@ final class SheetCurve {
         }
         page.curve(heard, 2, Drawing.BLUE, false);
         if (heard.isEmpty()) {
-            page.words(left + width / 2, top + height / 2, 10, Drawing.Anchor.MIDDLE, "nothing was played", Drawing.GREY);
+            page.words(left + width / 2, top + height / 2, 10, Drawing.Anchor.MIDDLE, sentences.say("sheet.nothing-played"), Drawing.GREY);
         }
     }
 

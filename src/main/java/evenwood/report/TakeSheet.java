@@ -14,7 +14,6 @@ import evenwood.wiring.WiringRules;
 import evenwood.wiring.WiringVerdict;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -55,7 +54,7 @@ public final class TakeSheet {
     }
 
     public static String html(List<Subject> subjects, Sentences sentences) {
-        return DrawingSvg.html(title(subjects), pages(subjects, sentences));
+        return DrawingSvg.html(title(subjects), pages(subjects, sentences), sentences.locale());
     }
 
     /** The first sheet as a picture. */
@@ -91,17 +90,17 @@ public final class TakeSheet {
         levels();
         warnings();
         double top = Math.min(y + 22, LEAST_BELOW);
-        page.heading(MARGIN, top - 8, 11, "Tone: bands against the whole, dB" + subject.assessment().verdict().tone().map(tone -> "; shaded: " + tone.name()).orElse(""));
-        SheetCurve.draw(page, subject.assessment(), MARGIN + 18, top, INNER - 18, Math.min(HIGHEST_CURVE, Drawing.HEIGHT - MARGIN - 14 - top));
+        page.heading(MARGIN, top - 8, 11, subject.assessment().verdict().tone().map(tone -> sentences.say("sheet.tone-wanted", tone.name())).orElseGet(() -> sentences.say("sheet.tone")));
+        SheetCurve.draw(page, sentences, subject.assessment(), MARGIN + 18, top, INNER - 18, Math.min(HIGHEST_CURVE, Drawing.HEIGHT - MARGIN - 14 - top));
         return page;
     }
 
     private void connection(Connection connection) {
-        heading("Plugged in");
+        heading(sentences.say("sheet.plugged"));
         way(connection.pickup().name(), connection.main());
-        connection.thru().ifPresent(line -> way("thru socket", line));
+        connection.thru().ifPresent(line -> way(sentences.say("sheet.thru"), line));
         boolean phantom = connection.main().input().phantom() || connection.thru().map(line -> line.input().phantom()).orElse(false);
-        page.heading(MARGIN, y + 2, 12, "Phantom power: " + (phantom ? "YES" : "NO"));
+        page.heading(MARGIN, y + 2, 12, sentences.say("sheet.phantom", phantom ? 1 : 0));
         y += 12;
     }
 
@@ -130,7 +129,7 @@ public final class TakeSheet {
     }
 
     private void controls(List<Setting> settings) {
-        heading("Controls as they stand");
+        heading(sentences.say("sheet.controls"));
         y = SheetControls.draw(page, settings, MARGIN, y - 4, INNER);
     }
 
@@ -138,26 +137,26 @@ public final class TakeSheet {
         if (moves.isEmpty()) {
             return;
         }
-        heading("Still to turn");
+        heading(sentences.say("sheet.moves"));
         for (Move move : moves) {
-            paragraph(11, move.order() + ". " + sentences.say(move.control().plainName()) + ": " + CheckText.change(move) + " – " + sentences.say(move.why()), 3);
+            paragraph(11, move.order() + ". " + sentences.say(move.control().plainName()) + ": " + CheckText.change(move, sentences) + " – " + sentences.say(move.why()), 3);
         }
     }
 
     private void warnings() {
         List<String> warnings = new ArrayList<>();
         for (Finding finding : subject.assessment().verdict().findings()) {
-            warnings.add((finding.isStrong() ? "!!! " : "! ") + finding.fault().id() + ": " + sentences.say(finding.evidence()));
+            warnings.add((finding.isStrong() ? "!!! " : "! ") + sentences.say("fault." + finding.fault().id()) + ": " + sentences.say(finding.evidence()));
         }
         subject.rig().ifPresent(rig -> rig.connection().ifPresent(connection -> WiringRules.verdicts(ChainAnalysis.of(connection, rig.instrument().lowestHz())).stream()
             .filter(verdict -> verdict.fit().compareTo(Fit.WRONG) >= 0).map(this::words).forEach(warnings::add)));
         if (warnings.isEmpty()) {
             return;
         }
-        heading("Warnings");
+        heading(sentences.say("sheet.warnings"));
         for (int i = 0; i < warnings.size(); i++) {
             if (y > LEAST_BELOW - ROOM_FOR_HEADING) {
-                paragraph(9, "… and " + (warnings.size() - i) + " more; see evenwood journal show or check", 1);
+                paragraph(9, sentences.say("sheet.more", warnings.size() - i), 1);
                 return;
             }
             paragraph(9, warnings.get(i), 2);
@@ -170,10 +169,10 @@ public final class TakeSheet {
 
     private void levels() {
         var readings = subject.assessment().readings();
-        heading("Levels");
-        paragraph(10, String.format(Locale.ROOT, "Loudest peak %s dBTP; notes soft %s, usual %s, hard %s dBFS; noise %s dBFS, %s dB under the playing",
-            JournalText.level(readings.truePeak().truePeakDbtp()), JournalText.level(readings.dynamics().softDbfs()), JournalText.level(readings.dynamics().usualDbfs()),
-            JournalText.level(readings.dynamics().hardDbfs()), JournalText.level(readings.noise().floorDbfs()), JournalText.level(readings.signalToNoiseDb())), 2);
+        heading(sentences.say("sheet.levels"));
+        paragraph(10, sentences.say("sheet.level-line", sentences.level(readings.truePeak().truePeakDbtp()), sentences.level(readings.dynamics().softDbfs()),
+            sentences.level(readings.dynamics().usualDbfs()), sentences.level(readings.dynamics().hardDbfs()), sentences.level(readings.noise().floorDbfs()),
+            sentences.level(readings.signalToNoiseDb())), 2);
     }
 
     private void heading(String words) {

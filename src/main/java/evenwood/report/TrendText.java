@@ -20,9 +20,11 @@ public final class TrendText {
     private static final int PICTURE_WIDTH = 60;
 
     private final Sentences sentences;
+    private final JournalText journal;
 
     public TrendText(Sentences sentences) {
         this.sentences = sentences;
+        journal = new JournalText(sentences);
     }
 
     /** First to last value, a small picture, events, and what is no chance. */
@@ -34,10 +36,10 @@ public final class TrendText {
         }
         ReadingPoint first = trend.points().get(0);
         ReadingPoint last = trend.points().get(trend.points().size() - 1);
-        lines.add(String.format(Locale.ROOT, "%s  %s to %s %s, %d takes from %s to %s", trend.reading().name(), JournalText.level(first.value()),
-            JournalText.level(last.value()), trend.reading().unit(), trend.points().size(), day(first), day(last)));
+        lines.add(sentences.say("journal.trend-head", trend.reading().name(), sentences.level(first.value()), sentences.level(last.value()), trend.reading().unit(),
+            trend.points().size(), day(first), day(last)));
         lines.add("  " + picture(trend.points()));
-        trend.events().forEach(event -> lines.add("  " + JournalText.line(event)));
+        trend.events().forEach(event -> lines.add("  " + journal.line(event)));
         if (!trend.isEnough()) {
             lines.add(sentences.say("journal.trend-too-few", trend.points().size()));
         } else if (trend.changes().isEmpty()) {
@@ -49,7 +51,7 @@ public final class TrendText {
 
     private String change(Change change, String unit) {
         String key = "journal.change-" + change.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
-        String at = change.event().map(event -> event.kind().id().replace('-', ' ')).orElse("");
+        String at = change.event().map(event -> journal.kind(event.kind())).orElse("");
         return sentences.say(key, change.amount() > 0 ? 1 : 0, Math.abs(change.amount()), unit, least(change), most(change), percent(change.confidence()),
             day(change.from()), day(change.to()), at);
     }
@@ -64,25 +66,25 @@ public final class TrendText {
     /** Two takes: only what is no chance is called a change. */
     public List<String> lines(TakeComparison both) {
         List<String> lines = new ArrayList<>();
-        lines.add("Before  " + JournalText.line(both.before().line()).strip());
-        lines.add("After   " + JournalText.line(both.after().line()).strip());
+        lines.add(String.format(Locale.ROOT, "%-7s %s", sentences.say("journal.compare-before"), journal.line(both.before().line()).strip()));
+        lines.add(String.format(Locale.ROOT, "%-7s %s", sentences.say("journal.compare-after"), journal.line(both.after().line()).strip()));
         lines.add("");
-        both.settings().forEach(setting -> lines.add(setting.control() + ": " + setting.before().orElse("not there") + " → " + setting.after().orElse("not there")));
+        both.settings().forEach(setting -> lines.add(setting.control() + ": " + setting.before().orElse(sentences.say("journal.not-there")) + " → " + setting.after().orElse(sentences.say("journal.not-there"))));
         if (!both.gone().isEmpty()) {
             lines.add(sentences.say("journal.gone", String.join(", ", both.gone())));
         }
         if (!both.come().isEmpty()) {
             lines.add(sentences.say("journal.come", String.join(", ", both.come())));
         }
-        lines.add(String.format(Locale.ROOT, "%-22s %9s %9s %9s", "", "before", "after", "change"));
+        lines.add(String.format(Locale.ROOT, "%-22s %9s %9s %9s", "", sentences.say("journal.column-before"), sentences.say("journal.column-after"), sentences.say("journal.column-change")));
         for (TakeComparison.ReadingChange change : both.readings()) {
-            lines.add(String.format(Locale.ROOT, "%-22s %9s %9s %9s %-8s %s", change.reading().name(), JournalText.level(change.before()), JournalText.level(change.after()),
+            lines.add(String.format(Locale.ROOT, "%-22s %9s %9s %9s %-8s %s", change.reading().name(), sentences.level(change.before()), sentences.level(change.after()),
                 signed(change.difference()), change.reading().differenceUnit(), sure(change)).stripTrailing());
         }
         lines.add("");
         lines.add(sentences.say(both.noteWise() ? "journal.tone-of-notes" : "journal.tone-of-takes"));
         for (ToneDifference.Band band : both.tone().bands()) {
-            lines.add(String.format(Locale.ROOT, "%9s %9s dB ±%-6s %s", band.band().nominalName(), signed(band.differenceDb()), JournalText.level(band.uncertaintyDb()),
+            lines.add(String.format(Locale.ROOT, "%9s %9s dB ±%-6s %s", band.band().nominalName(), signed(band.differenceDb()), sentences.level(band.uncertaintyDb()),
                 Math.abs(band.differenceDb()) > band.uncertaintyDb() + band.toleranceDb() ? sentences.say("journal.real") : "").stripTrailing());
         }
         return lines;
@@ -92,8 +94,8 @@ public final class TrendText {
         return change.isReal() ? sentences.say("journal.real") : change.scatter().isPresent() ? "" : sentences.say("journal.scatter-unknown");
     }
 
-    private static String signed(double db) {
-        return (db > 0 ? "+" : "") + JournalText.level(db);
+    private String signed(double db) {
+        return (db > 0 ? "+" : "") + sentences.level(db);
     }
 
     private static double least(Change change) {

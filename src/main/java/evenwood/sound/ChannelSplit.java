@@ -24,6 +24,10 @@ final class ChannelSplit {
         peaks = new float[channels];
     }
 
+    static boolean isSound(float sample) {
+        return Math.abs(sample) < NO_SOUND;
+    }
+
     /** Reads frames from the start of one array and writes the heard channel into the other from an index on. */
     void take(float[] interleaved, int frames, float[] mono, int offset) {
         for (int channel = 0; channel < channels; channel++) {
@@ -42,7 +46,7 @@ final class ChannelSplit {
         float peak = peaks[heard];
         for (int i = offset; i < offset + frames; i++) {
             float magnitude = Math.abs(mono[i]);
-            if (!(magnitude < NO_SOUND)) {
+            if (!isSound(magnitude)) {
                 mono[i] = 0;
                 replacedSamples++;
             } else if (magnitude > peak) {

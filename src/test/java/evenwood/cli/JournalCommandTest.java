@@ -5,10 +5,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import evenwood.Needs;
+import evenwood.sound.AudioBlock;
+import evenwood.sound.SoundFile;
+import evenwood.sound.SoundFiles;
+import evenwood.sound.WavWriter;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -38,7 +46,7 @@ class JournalCommandTest {
         assertThat(shown.get("check").get("schema").asText()).isEqualTo("evenwood.check/1");
         assertThat(shown.get("note").asText()).isEqualTo("windy evening");
         JsonNode list = new ObjectMapper().readTree(journal("list", "--json").out());
-        assertThat(list.get("takes").get(0).get("findings").toString()).contains("hum:strong");
+        assertThat(list.at("/takes/0/findings").toString()).contains("{\"fault\":\"hum\",\"severity\":\"strong\"}");
         likeAKeptTake();
         exportAndImport();
         backupAndRestore();
@@ -106,18 +114,71 @@ class JournalCommandTest {
     }
 
     @Test
-    void soundIsKeptAsTheFlacFileItIs() throws IOException, InterruptedException {
-        Needs.program("sox");
+    void aFlacFileIsKeptAsItIs() throws IOException, InterruptedException {
+        Needs.program("flac");
         Path flac = folder.resolve("tone.flac");
-        assertThat(new ProcessBuilder("sox", "-n", "-r", "48000", "-b", "16", flac.toString(), "synth", "1", "sine", "440", "vol", "0.3").start().waitFor()).isZero();
-        assertThat(Spoken.by("check", flac.toString(), "--keep-sound", "--journal", file.toString()).err()).startsWith("Kept as take 1");
+        assertThat(new ProcessBuilder("flac", "-s", "-o", flac.toString(), tone(WavWriter.Coding.INTEGER_16).toString()).start().waitFor()).isZero();
+        assertThat(keepSound(flac)).startsWith("Kept as take 1");
         assertThat(journal("list").out()).contains("(with sound)");
+        assertThat(Files.readAllBytes(soundOf(1))).isEqualTo(Files.readAllBytes(flac));
+    }
+
+    @Test
+    void anyOtherFileIsKeptAsFlac() {
+        Path wav = tone(WavWriter.Coding.INTEGER_24);
+        assertThat(keepSound(wav)).startsWith("Kept as take 1").hasLineCount(1);
+        assertThat(samples(soundOf(1))).isEqualTo(samples(wav));
+        assertThat(keepSound(tone(WavWriter.Coding.FLOAT_32))).startsWith("The sound is kept in 24 bits: ").contains(" samples were rounded to that", "Kept as take 2");
+    }
+
+    @Test
+    void aTakeWhoseSoundCannotBeKeptIsKeptWithoutIt() throws IOException {
+        Path wav = Files.write(folder.resolve("ten.wav"), tenChannels());
+        Spoken check = Spoken.by("check", wav.toString(), "--keep-sound", "--journal", file.toString());
+        assertThat(check.err()).contains("has 10 channels and FLAC holds 8", "; the take is kept without it", "Kept as take 1");
+        assertThat(check.exitCode()).isEqualTo(3);
+        assertThat(journal("show", "1", "--sound", "x.flac").err()).contains("no sound was kept with take 1");
+        assertThat(Spoken.by("check", "--demo", "--keep-sound").err()).startsWith("check: --keep-sound is for a recording");
+    }
+
+    private String keepSound(Path take) {
+        return Spoken.by("check", take.toString(), "--keep-sound", "--journal", file.toString()).err();
+    }
+
+    private Path soundOf(int take) {
         Path back = folder.resolve("back.flac");
-        assertThat(journal("show", "1", "--sound", back.toString()).exitCode()).isZero();
-        assertThat(Files.readAllBytes(back)).isEqualTo(Files.readAllBytes(flac));
+        assertThat(journal("show", "" + take, "--sound", back.toString()).exitCode()).isZero();
+        return back;
+    }
+
+    private Path tone(WavWriter.Coding coding) {
         Path wav = folder.resolve("tone.wav");
-        assertThat(new ProcessBuilder("sox", flac.toString(), wav.toString()).start().waitFor()).isZero();
-        assertThat(Spoken.by("check", wav.toString(), "--keep-sound", "--journal", file.toString()).err()).contains("is no FLAC file; make one of it (flac FILE)");
-        assertThat(Spoken.by("journal", "show", "2", "--sound", "x.flac", "--journal", file.toString()).err()).contains("no sound was kept with take 2");
+        float[] samples = new float[48_000];
+        for (int i = 0; i < samples.length; i++) {
+            samples[i] = (float) (0.3 * Math.sin(0.0576 * i));
+        }
+        try (WavWriter writer = WavWriter.create(wav, 48_000, coding)) {
+            writer.write(samples, samples.length);
+        }
+        return wav;
+    }
+
+    private static float[] samples(Path sound) {
+        try (SoundFile source = SoundFiles.open(sound, 1)) {
+            AudioBlock block = new AudioBlock(100_000);
+            return Arrays.copyOf(block.samples(), source.read(block));
+        }
+    }
+
+    private static byte[] tenChannels() {
+        int frames = 48_000;
+        ByteBuffer wav = ByteBuffer.allocate(44 + 20 * frames).order(ByteOrder.LITTLE_ENDIAN);
+        wav.put("RIFF".getBytes(StandardCharsets.US_ASCII)).putInt(36 + 20 * frames).put("WAVEfmt ".getBytes(StandardCharsets.US_ASCII)).putInt(16)
+            .putShort((short) 1).putShort((short) 10).putInt(48_000).putInt(960_000).putShort((short) 20).putShort((short) 16)
+            .put("data".getBytes(StandardCharsets.US_ASCII)).putInt(20 * frames);
+        for (int i = 0; i < 10 * frames; i++) {
+            wav.putShort((short) (5000 * Math.sin(0.0576 * (i / 10))));
+        }
+        return wav.array();
     }
 }
