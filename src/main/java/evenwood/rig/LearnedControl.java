@@ -46,10 +46,19 @@ public record LearnedControl(String control, How how, List<Curve> curves, List<A
 
         /** Straight between the points over the logarithm of frequency; beyond them the last one. */
         public double db(double frequencyHz) {
+            return between(levelDb, frequencyHz);
+        }
+
+        /** Likewise. */
+        public double deviationDb(double frequencyHz) {
+            return between(deviationDb, frequencyHz);
+        }
+
+        private static double between(List<Double> values, double frequencyHz) {
             double place = POINTS_PER_OCTAVE * Math.log(frequencyHz / 1000) / Math.log(2) - LOWEST_POINT;
-            int below = (int) Math.max(0, Math.min(levelDb.size() - 2, Math.floor(place)));
+            int below = (int) Math.max(0, Math.min(values.size() - 2, Math.floor(place)));
             double part = Math.max(0, Math.min(1, place - below));
-            return (1 - part) * levelDb.get(below) + part * levelDb.get(below + 1);
+            return (1 - part) * values.get(below) + part * values.get(below + 1);
         }
     }
 

@@ -103,7 +103,20 @@ public final class LearnedFile {
         List<LearnedControl> all = new ArrayList<>(read(rigFile, controls));
         all.removeIf(each -> each.control().equals(newest.control()));
         all.add(newest);
+        write(all, file);
+    }
+
+    /** What was learned of that control is no longer known. @throws PresetProblem when it cannot be written */
+    public static void forget(String control, Path rigFile, ControlSet controls) {
+        List<LearnedControl> all = new ArrayList<>(read(rigFile, controls));
+        if (all.removeIf(each -> each.control().equals(control))) {
+            write(all, beside(rigFile));
+        }
+    }
+
+    private static void write(List<LearnedControl> all, Path file) {
         try {
+            Files.createDirectories(file.toAbsolutePath().getParent());
             Path fresh = file.resolveSibling(file.getFileName() + ".new");
             Files.writeString(fresh, text(all));
             Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
@@ -113,7 +126,8 @@ public final class LearnedFile {
     }
 
     private static String text(List<LearnedControl> all) {
-        StringBuilder text = new StringBuilder("# What the rig's controls really do, as evenwood learn heard it. Remove a control to forget it.\nlearned:\n");
+        StringBuilder text = new StringBuilder("# What the rig's controls really do, as evenwood learn heard it. Remove a control to forget it.\n");
+        text.append(all.isEmpty() ? "learned: []\n" : "learned:\n");
         for (LearnedControl control : all) {
             text.append("  - control: ").append(quoted(control.control())).append('\n');
             text.append("    how: ").append(control.how().name().toLowerCase(Locale.ROOT)).append('\n');

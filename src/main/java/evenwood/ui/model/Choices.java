@@ -27,6 +27,11 @@ public final class Choices {
         }
     }
 
+    /** Where it lies; other things the window keeps lie beside it. */
+    public Path folder() {
+        return file.toAbsolutePath().getParent();
+    }
+
     public String get(String name, String otherwise) {
         return kept.getProperty(name, otherwise);
     }
@@ -43,7 +48,7 @@ public final class Choices {
     public void put(String name, Object value) {
         kept.setProperty(name, String.valueOf(value));
         try {
-            Files.createDirectories(file.toAbsolutePath().getParent());
+            Files.createDirectories(folder());
             try (Writer writer = Files.newBufferedWriter(file)) {
                 kept.store(writer, null);
             }

@@ -8,19 +8,6 @@ import java.util.Optional;
 
 /** The guided check as the window shows it. Thread: the screen's. */
 public final class GuideModel {
-    /** How a step stands. */
-    public enum Standing { DONE, NOW, LATER }
-
-    /**
-     * One step.
-     *
-     * @param step     which
-     * @param name     in a word
-     * @param standing whether it is done, asked for now, or to come
-     * @param done     0 to 1
-     */
-    public record StepLine(GuidedCheck.Step step, String name, Standing standing, double done) { }
-
     /**
      * @param steps  the four, in order
      * @param asking what to do now
@@ -39,6 +26,11 @@ public final class GuideModel {
         check = new GuidedCheck();
         progress = Optional.empty();
         counted = null;
+    }
+
+    /** Something else is done with the sound now. */
+    public void leave() {
+        begun = false;
     }
 
     /** Counts anew when the slow readings are new; in between nothing can have been done. */
@@ -62,6 +54,11 @@ public final class GuideModel {
     public void redo(GuidedCheck.Step step) {
         check.redo(step);
         counted = null;
+    }
+
+    /** The step asked for, once more. */
+    public void redo() {
+        redo(check.step());
     }
 
     public void skip() {
@@ -93,8 +90,8 @@ public final class GuideModel {
             if (step != GuidedCheck.Step.DONE) {
                 int order = step.compareTo(check.step());
                 double done = order < 0 ? 1 : order > 0 ? 0 : progress.filter(each -> each.step() == step).map(GuidedCheck.Progress::done).orElse(0.0);
-                steps.add(new StepLine(step, words.say("guide." + step.name().toLowerCase(java.util.Locale.ROOT)),
-                    order < 0 ? Standing.DONE : order == 0 ? Standing.NOW : Standing.LATER, done));
+                steps.add(new StepLine(words.say("guide." + step.name().toLowerCase(java.util.Locale.ROOT)),
+                    order < 0 ? StepLine.Standing.DONE : order == 0 ? StepLine.Standing.NOW : StepLine.Standing.LATER, done));
             }
         }
         String asking = check.isPaused() ? words.say("guide.paused")

@@ -13,12 +13,13 @@ import java.util.Optional;
 public record Headline(Tone tone, String sentence) {
     public enum Tone { CALM, WELL, TO_DO, AMISS }
 
-    public static Headline of(Now now, Words words) {
+    /** @param page what is open: before anything was chosen it says what the page is for */
+    public static Headline of(Now now, String page, Words words) {
         if (!now.problem().isEmpty()) {
             return new Headline(Tone.AMISS, words.say("headline.problem", now.problem()));
         }
         if (now.isChecking()) {
-            return new Headline(Tone.CALM, words.say("headline.checking", now.progress()));
+            return new Headline(Tone.CALM, now.progress() < 1 ? words.say("headline.checking", now.progress()) : words.say("headline.advising"));
         }
         Optional<LiveState> state = now.state();
         if (state.isPresent() && state.get().phase() == LiveState.Phase.WAITING_FOR_DEVICE) {
@@ -28,7 +29,8 @@ public record Headline(Tone tone, String sentence) {
             return new Headline(Tone.AMISS, words.say("headline.dead"));
         }
         if (now.assessment().isEmpty()) {
-            return new Headline(Tone.CALM, words.say(now.choice().isEmpty() ? "headline.choose" : "headline.listening"));
+            return new Headline(Tone.CALM, now.choice().isEmpty() ? words.sayOr("headline.on." + page, words.say("headline.choose"))
+                : words.say("headline.listening"));
         }
         return judged(now.assessment().get(), words);
     }

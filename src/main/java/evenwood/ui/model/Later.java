@@ -75,13 +75,13 @@ public final class Later<T> {
         }
     }
 
-    /** What goes wrong has words of its own: every package's problems carry one line for the player. */
+    /** What goes wrong has words of its own: every package's problems carry one line for the player. Nothing leaves the question open. */
     private static <T> Answer<T> answered(Callable<T> question) {
         try {
             return new Answer<>(Optional.of(question.call()), "");
         } catch (JournalProblem | PresetProblem | SoundProblem told) {
             return new Answer<>(Optional.empty(), told.getMessage());
-        } catch (Exception problem) {
+        } catch (Exception | Error problem) {
             LOG.log(Level.WARNING, Thread.currentThread().getName(), problem);
             return new Answer<>(Optional.empty(), String.valueOf(problem.getMessage()));
         }

@@ -20,6 +20,16 @@ public record Now(long number, Optional<SoundChoice> choice, Optional<TakeReadin
                   Optional<LiveState> state, double progress, String problem) {
     public static final Now NOTHING = new Now(0, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), -1, "");
 
+    /** Nothing of it was heard yet. @param progress as above */
+    static Now begun(SoundChoice choice, double progress) {
+        return new Now(0, Optional.of(choice), Optional.empty(), Optional.empty(), Optional.empty(), progress, "");
+    }
+
+    /** The same, as number so and so. */
+    Now numbered(long newNumber) {
+        return new Now(newNumber, choice, readings, assessment, state, progress, problem);
+    }
+
     public boolean isChecking() {
         return progress >= 0;
     }

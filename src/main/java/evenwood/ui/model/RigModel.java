@@ -1,20 +1,25 @@
 package evenwood.ui.model;
 
 import evenwood.coach.Move;
-import evenwood.rig.Control;
+import evenwood.eq.RigInUse;
+import evenwood.rig.Connection;
 import evenwood.rig.ControlSet;
 import evenwood.rig.Dial;
+import evenwood.rig.LearnedControl;
+import evenwood.rig.LearnedFile;
 import evenwood.rig.PresetKind;
 import evenwood.rig.PresetProblem;
 import evenwood.rig.Presets;
 import evenwood.rig.Rig;
 import evenwood.rig.Setting;
 import evenwood.rig.Tap;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What the player owns and where it stands, as chosen in the window and remembered.
@@ -45,13 +50,16 @@ public final class RigModel {
     private final Presets presets;
     private final Choices choices;
     private final Map<String, ControlSet> controlSets = new HashMap<>();
-    private List<Setting> settings = List.of();
+    private final RememberedPositions positions;
     private final WiringModel wiring;
-    private volatile Optional<Rig> rig = Optional.empty();
+    private List<Setting> settings = List.of();
+    private List<LearnedControl> learned = List.of();
+    private volatile Optional<RigInUse> inUse = Optional.empty();
 
     public RigModel(Presets presets, Choices choices) {
         this.presets = presets;
         this.choices = choices;
+        positions = new RememberedPositions(choices);
         wiring = new WiringModel(presets, choices, this);
         takeControls();
     }
@@ -135,7 +143,7 @@ public final class RigModel {
         List<Setting> all = new ArrayList<>(settings);
         all.replaceAll(each -> each.control().name().equals(setting.control().name()) ? setting : each);
         settings = List.copyOf(all);
-        remember(setting);
+        positions.keep(chosen(Part.CONTROLS), setting);
         build();
     }
 
@@ -162,13 +170,50 @@ public final class RigModel {
 
     /** The instrument is always known; the controls only when chosen: then moves come in their marking. */
     public Optional<Rig> rig() {
-        return rig;
+        return inUse.map(RigInUse::rig);
+    }
+
+    /** The same with what was learned of its controls. */
+    public Optional<RigInUse> inUse() {
+        return inUse;
+    }
+
+    /** What was learned of the chosen controls. */
+    public List<LearnedControl> learned() {
+        return learned;
+    }
+
+    /** The file that the learned controls lie beside, as for {@code evenwood learn --rig}; one for each set of controls. */
+    public Path file() {
+        return choices.folder().resolve("rigs").resolve(chosen(Part.CONTROLS) + ".yaml");
+    }
+
+    /** Keeps it and uses it from now on. @throws PresetProblem when it cannot be written */
+    public void learn(LearnedControl control) {
+        LearnedFile.keep(control, file(), controls(chosen(Part.CONTROLS)));
+        takeControls();
+    }
+
+    /** From now on its marking is believed again. @throws PresetProblem when the file cannot be written */
+    public void forget(String controlName) {
+        LearnedFile.forget(controlName, file(), controls(chosen(Part.CONTROLS)));
+        takeControls();
     }
 
     private void takeControls() {
         String id = chosen(Part.CONTROLS);
-        settings = id.isEmpty() ? List.of() : controls(id).controls().stream().map(this::remembered).toList();
+        settings = id.isEmpty() ? List.of() : controls(id).controls().stream().map(control -> positions.of(id, control)).toList();
+        learned = id.isEmpty() ? List.of() : readLearned(id);
         build();
+    }
+
+    /** A file that is spoilt costs what was learned, never the rig; it is left as it is. */
+    private List<LearnedControl> readLearned(String id) {
+        try {
+            return LearnedFile.read(file(), controls(id));
+        } catch (PresetProblem spoilt) {
+            return List.of();
+        }
     }
 
     private ControlSet controls(String id) {
@@ -179,32 +224,15 @@ public final class RigModel {
         try {
             String id = chosen(Part.CONTROLS);
             ControlSet set = id.isEmpty() ? new ControlSet("", "", List.of(), "") : controls(id);
-            rig = Optional.of(new Rig("", presets.instrument(chosen(Part.INSTRUMENT)), tap(), set, settings, wiring.said()));
+            inUse = Optional.of(RigInUse.of(new Rig("", presets.instrument(chosen(Part.INSTRUMENT)), tap(), set, settings, connection()), learned));
         } catch (PresetProblem wrongFile) {
-            rig = Optional.empty();
+            inUse = Optional.empty();
         }
     }
 
-    private Setting remembered(Control control) {
-        Setting setting = Setting.neutral(control);
-        String memory = memory(control);
-        if (control.gain().isPresent()) {
-            setting = setting.withGain(choices.number(memory + ".gain", setting.gain().getAsDouble()));
-        }
-        if (control.frequency().isPresent()) {
-            setting = setting.withFrequency(choices.number(memory + ".frequency", setting.frequency().getAsDouble()));
-        }
-        return setting.switched(choices.number(memory + ".on", setting.on() ? 1 : 0) > 0);
-    }
-
-    private void remember(Setting setting) {
-        String memory = memory(setting.control());
-        setting.gain().ifPresent(position -> choices.put(memory + ".gain", position));
-        setting.frequency().ifPresent(position -> choices.put(memory + ".frequency", position));
-        choices.put(memory + ".on", setting.on() ? 1 : 0);
-    }
-
-    private String memory(Control control) {
-        return "position." + chosen(Part.CONTROLS) + "." + control.name().replace(' ', '_');
+    /** As the player said it; or, once a part of it was chosen here, these parts with a usual cable between. What nobody chose is not judged. */
+    private Optional<Connection> connection() {
+        boolean chosen = Stream.of(Part.PICKUP, Part.BOX, Part.INPUT).anyMatch(part -> !choices.get(part.memory(), "").isEmpty());
+        return wiring.said().or(() -> chosen ? Optional.of(wiring.connection()) : Optional.empty());
     }
 }

@@ -3,7 +3,9 @@ package evenwood.ui.model;
 import evenwood.judge.Fault;
 import evenwood.judge.Severity;
 import evenwood.judge.Statement;
+import evenwood.report.LearnText;
 import evenwood.report.Sentences;
+import evenwood.rig.LearnedControl;
 import java.text.MessageFormat;
 import java.text.NumberFormat;
 import java.util.List;
@@ -53,6 +55,11 @@ public final class Words {
 
     public String say(Statement statement) {
         return sentences.say(statement);
+    }
+
+    /** What was learned of a control, a sentence for each position. @param lowestHz where the instrument begins */
+    public List<String> learned(LearnedControl learned, double lowestHz) {
+        return LearnText.lines(learned, lowestHz, sentences, setting -> Positions.say(setting.say(), this)).stream().map(String::strip).toList();
     }
 
     public String fault(Fault fault) {

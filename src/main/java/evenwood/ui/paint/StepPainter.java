@@ -1,6 +1,6 @@
 package evenwood.ui.paint;
 
-import evenwood.ui.model.GuideModel;
+import evenwood.ui.model.StepLine;
 import java.util.List;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
@@ -8,7 +8,7 @@ import javafx.scene.shape.ArcType;
 import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.text.TextAlignment;
 
-/** The four steps as rings that fill with what was really heard; a tick when enough was. */
+/** Steps as rings that fill with what was really heard; a tick when enough was. */
 public final class StepPainter {
     private final Ink ink;
 
@@ -17,8 +17,7 @@ public final class StepPainter {
     }
 
     /** @param on whether one of them is asked for just now */
-    public void paint(GraphicsContext g, double width, double height, GuideModel.Picture picture, boolean on) {
-        List<GuideModel.StepLine> steps = picture.steps();
+    public void paint(GraphicsContext g, double width, double height, List<StepLine> steps, boolean on) {
         double em = ink.em();
         double cell = width / steps.size();
         double radius = Math.min(em * 2.6, cell * 0.3);
@@ -33,10 +32,10 @@ public final class StepPainter {
         }
     }
 
-    private void step(GraphicsContext g, GuideModel.StepLine step, int number, double x, double y, double radius, boolean on, double cell) {
+    private void step(GraphicsContext g, StepLine step, int number, double x, double y, double radius, boolean on, double cell) {
         double em = ink.em();
-        boolean now = on && step.standing() == GuideModel.Standing.NOW;
-        boolean done = step.standing() == GuideModel.Standing.DONE;
+        boolean now = on && step.standing() == StepLine.Standing.NOW;
+        boolean done = step.standing() == StepLine.Standing.DONE;
         g.setLineWidth(em * 0.32);
         g.setStroke(ink.trough());
         g.strokeOval(x - radius, y - radius, 2 * radius, 2 * radius);

@@ -2,7 +2,6 @@ package evenwood.ui.paint;
 
 import evenwood.judge.Severity;
 import evenwood.ui.model.TonePicture;
-import evenwood.ui.scale.FrequencyScale;
 import evenwood.ui.scale.LevelScale;
 import evenwood.ui.scale.TagRows;
 import java.util.List;
@@ -13,7 +12,7 @@ import javafx.scene.text.TextAlignment;
 
 /** The spectrum as a curve over the ribbon it should lie in, with the fault words where they live on the frequency axis. */
 public final class TonePainter {
-    private static final FrequencyScale AXIS = FrequencyScale.INSTRUMENTS;
+    private static final int LINES_APART_DB = 12;
     private final Ink ink;
     private final IntFunction<String> frequencyWords;
 
@@ -25,115 +24,35 @@ public final class TonePainter {
 
     public void paint(GraphicsContext g, double width, double height, TonePicture tone) {
         double em = ink.em();
-        double left = em * 3.6;
-        double right = width - em * 0.6;
+        double left = CurveFrame.left(ink);
+        double right = CurveFrame.right(ink, width);
         double tagRow = em * 1.75;
         TagRows rows = new TagRows(left, right, em * 0.4);
-        List<TagRows.Place> places = tone.tags().stream().map(tag -> rows.place(x(middle(tag), left, right), tagWidth(tag))).toList();
-        double top = em * 0.9 + rows.rows() * tagRow;
-        double bottom = height - em * 1.7;
-        LevelScale scale = new LevelScale(tone.topDb() - TonePicture.RANGE_DB, tone.topDb());
-        Frame frame = new Frame(left, right, top, bottom, scale);
+        List<TagRows.Place> places = tone.tags().stream().map(tag -> rows.place(CurveFrame.x(middle(tag), left, right), tagWidth(tag))).toList();
+        CurveFrame frame = new CurveFrame(g, ink, width, height, em * 0.9 + rows.rows() * tagRow, new LevelScale(tone.topDb() - TonePicture.RANGE_DB, tone.topDb()));
         regions(g, tone, frame, places, tagRow);
-        grid(g, frame, tone.unit());
-        ribbon(g, tone.wanted(), frame);
-        band(g, tone.heard(), frame, ink.heard(), 0.25);
-        line(g, tone.before(), frame, ink.other(), em * 0.16, em * 0.12, em * 0.5);
-        line(g, tone.predicted(), frame, ink.other(), em * 0.15, em * 0.5, em * 0.35);
-        line(g, tone.heard(), frame, ink.heard(), em * 0.2);
+        frame.grid(frequencyWords, tone.unit(), LINES_APART_DB);
+        ribbon(tone.wanted(), frame);
+        frame.band(tone.heard(), ink.heard(), 0.25);
+        frame.line(tone.before(), 0, ink.other(), thick(0.16), em * 0.12, em * 0.5);
+        frame.line(tone.predicted(), 0, ink.other(), thick(0.15), em * 0.5, em * 0.35);
+        frame.line(tone.heard(), 0, ink.heard(), thick(0.2));
         tags(g, tone, places, tagRow);
     }
 
-    private record Frame(double left, double right, double top, double bottom, LevelScale scale) {
-        double x(double hz) {
-            return TonePainter.x(hz, left, right);
-        }
-
-        double y(double db) {
-            return bottom - scale.part(db) * (bottom - top);
-        }
+    private double thick(double ems) {
+        return Math.max(1.5, ems * ink.em());
     }
 
-    private static double x(double hz, double left, double right) {
-        return left + AXIS.part(hz) * (right - left);
-    }
-
-    private void grid(GraphicsContext g, Frame frame, String unit) {
-        g.setStroke(ink.line());
-        g.setLineWidth(1);
-        for (int hz : AXIS.ticksHz(frame.right - frame.left < ink.em() * 32)) {
-            double x = Math.round(frame.x(hz)) + 0.5;
-            g.strokeLine(x, frame.top, x, frame.bottom);
-            ink.write(g, frequencyWords.apply(hz), Math.min(x, frame.right - ink.em() * 1.2), frame.bottom + ink.em() * 0.95, TextAlignment.CENTER, 0.85, false, ink.faint());
-        }
-        for (int db : frame.scale.ticks(12)) {
-            double y = Math.round(frame.y(db)) + 0.5;
-            g.strokeLine(frame.left, y, frame.right, y);
-            ink.write(g, (db == 0 ? "0" : db > 0 ? "+" + db : "−" + -db) + unit, frame.left - ink.em() * 0.3, y, TextAlignment.RIGHT, 0.8, false, ink.faint());
-        }
-    }
-
-    private void ribbon(GraphicsContext g, List<TonePicture.Point> wanted, Frame frame) {
-        if (wanted.size() < 2) {
-            return;
-        }
-        band(g, wanted, frame, ink.good(), ink.isDark() ? 0.28 : 0.2);
-        Color edge = ink.good();
-        g.setStroke(Color.color(edge.getRed(), edge.getGreen(), edge.getBlue(), 0.7));
-        g.setLineWidth(1);
-        for (int side = -1; side <= 1; side += 2) {
-            g.beginPath();
-            for (int i = 0; i < wanted.size(); i++) {
-                TonePicture.Point point = wanted.get(i);
-                go(g, i, frame.x(point.hz()), frame.y(point.db() + side * point.eitherSideDb()));
-            }
-            g.stroke();
-        }
-    }
-
-    private void band(GraphicsContext g, List<TonePicture.Point> points, Frame frame, Color colour, double opacity) {
-        if (points.size() < 2) {
-            return;
-        }
-        int count = points.size();
-        double[] x = new double[2 * count];
-        double[] y = new double[2 * count];
-        for (int i = 0; i < count; i++) {
-            TonePicture.Point point = points.get(i);
-            x[i] = frame.x(point.hz());
-            y[i] = frame.y(point.db() + point.eitherSideDb());
-            x[2 * count - 1 - i] = x[i];
-            y[2 * count - 1 - i] = frame.y(point.db() - point.eitherSideDb());
-        }
-        g.setFill(Color.color(colour.getRed(), colour.getGreen(), colour.getBlue(), opacity));
-        g.fillPolygon(x, y, 2 * count);
-    }
-
-    private void line(GraphicsContext g, List<TonePicture.Point> points, Frame frame, Color colour, double thick, double... dashes) {
-        if (points.size() < 2) {
-            return;
-        }
-        g.setStroke(colour);
-        g.setLineWidth(Math.max(1.5, thick));
-        g.setLineDashes(dashes);
-        g.beginPath();
-        for (int i = 0; i < points.size(); i++) {
-            go(g, i, frame.x(points.get(i).hz()), frame.y(points.get(i).db()));
-        }
-        g.stroke();
-        g.setLineDashes();
-    }
-
-    private static void go(GraphicsContext g, int index, double x, double y) {
-        if (index == 0) {
-            g.moveTo(x, y);
-        } else {
-            g.lineTo(x, y);
-        }
+    private void ribbon(List<TonePicture.Point> wanted, CurveFrame frame) {
+        frame.band(wanted, ink.good(), ink.isDark() ? 0.28 : 0.2);
+        Color edge = Color.color(ink.good().getRed(), ink.good().getGreen(), ink.good().getBlue(), 0.7);
+        frame.line(wanted, -1, edge, 1);
+        frame.line(wanted, 1, edge, 1);
     }
 
     /** Where each fault lives, as a light column under its word. */
-    private void regions(GraphicsContext g, TonePicture tone, Frame frame, List<TagRows.Place> places, double tagRow) {
+    private void regions(GraphicsContext g, TonePicture tone, CurveFrame frame, List<TagRows.Place> places, double tagRow) {
         for (int i = 0; i < tone.tags().size(); i++) {
             TonePicture.Tag tag = tone.tags().get(i);
             Color colour = colour(tag.severity());
@@ -141,7 +60,7 @@ public final class TonePainter {
             double to = frame.x(tag.highHz());
             double y = ink.em() * 0.4 + (places.get(i).row() + 1) * tagRow - ink.em() * 0.3;
             g.setFill(Color.color(colour.getRed(), colour.getGreen(), colour.getBlue(), ink.isDark() ? 0.12 : 0.08));
-            g.fillRect(from, y, Math.max(2, to - from), frame.bottom - y);
+            g.fillRect(from, y, Math.max(2, to - from), frame.bottom() - y);
             g.setStroke(colour);
             g.setLineWidth(2);
             g.strokeLine(from, y, Math.max(from + 2, to), y);

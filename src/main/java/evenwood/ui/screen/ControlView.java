@@ -7,6 +7,7 @@ import evenwood.ui.model.DialText;
 import evenwood.ui.model.MoveCard;
 import evenwood.ui.paint.DialPainter;
 import evenwood.ui.scale.DialArc;
+import java.util.function.Consumer;
 import javafx.geometry.Pos;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.CheckBox;
@@ -20,10 +21,20 @@ import javafx.scene.layout.VBox;
 final class ControlView {
     private final Surroundings around;
     private final VBox node = new VBox();
+    private final Consumer<Setting> changed;
     private Setting setting;
 
     ControlView(Surroundings around, Setting first) {
+        this(around, first, next -> {
+            around.rig().set(next);
+            around.take().judgeAgain();
+        });
+    }
+
+    /** @param changed told where it was set to */
+    ControlView(Surroundings around, Setting first, Consumer<Setting> changed) {
         this.around = around;
+        this.changed = changed;
         setting = first;
         node.getStyleClass().add("control");
         node.setAlignment(Pos.TOP_CENTER);
@@ -48,8 +59,7 @@ final class ControlView {
 
     private void set(Setting next) {
         setting = next;
-        around.rig().set(next);
-        around.take().judgeAgain();
+        changed.accept(next);
     }
 
     /** One of its dials. */

@@ -36,7 +36,7 @@ public final class EvenwoodWindow extends Application {
     public void start(Stage stage) {
         Choices choices = new Choices(ConfigFolder.path().resolve("window.properties"));
         RigModel rig = new RigModel(Presets.ofPlayer(), choices);
-        take = new CurrentTake(rig::rig);
+        take = new CurrentTake(rig::inUse);
         new Shell(stage, take, rig, choices).show();
     }
 

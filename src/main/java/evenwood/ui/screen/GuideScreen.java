@@ -4,7 +4,7 @@ import evenwood.coach.Move;
 import evenwood.ui.model.GuideModel;
 import evenwood.ui.model.LevelPicture;
 import evenwood.ui.model.Now;
-import evenwood.ui.model.SoundChoice;
+import evenwood.ui.model.PlayedSource;
 import evenwood.ui.model.Words;
 import evenwood.ui.paint.LevelBarPainter;
 import evenwood.ui.paint.StepPainter;
@@ -95,21 +95,9 @@ final class GuideScreen implements Screen {
             around.take().again(moves.size());
             around.rig().turned(moves);
         } else {
-            around.take().start(source(now));
+            around.take().start(PlayedSource.of(now, around.choices()));
         }
         refresh(around.take().now());
-    }
-
-    /** What is listened to already, the last input, or the demo where there is none. */
-    private SoundChoice source(Now now) {
-        String input = around.choices().get("source.input", "");
-        return now.choice().filter(SoundChoice::isLive).orElseGet(() -> input.isEmpty() || now.choice().filter(SoundChoice.DemoChecked.class::isInstance).isPresent() ? new SoundChoice.DemoPlayed()
-            : new SoundChoice.Live(input, (int) around.choices().number("source.channel", 1)));
-    }
-
-    private String sourceName(Now now) {
-        Words words = around.words();
-        return source(now) instanceof SoundChoice.Live live ? words.input(live.inputName()) : words.say("guide.demo");
     }
 
     private Region purpose(String step) {
@@ -122,7 +110,7 @@ final class GuideScreen implements Screen {
     }
 
     private void redo() {
-        model.picture(around.words()).steps().stream().filter(step -> step.standing() == GuideModel.Standing.NOW).findFirst().ifPresent(step -> model.redo(step.step()));
+        model.redo();
         refresh(around.take().now());
     }
 
@@ -140,7 +128,7 @@ final class GuideScreen implements Screen {
         boolean on = model.isOn();
         boolean begun = model.isBegun();
         steps.saying(picture.asking());
-        steps.paint((g, width, height) -> stepPainter.paint(g, width, height, picture, on));
+        steps.paint((g, width, height) -> stepPainter.paint(g, width, height, picture.steps(), on));
         asking.setText(begun ? picture.over() ? words.say("guide.over") : picture.asking() : words.say("guide.intro"));
         begin.setText(words.say(begun ? "guide.again" : "guide.begin"));
         begin.setDisable(on);
@@ -153,7 +141,7 @@ final class GuideScreen implements Screen {
         heard.setManaged(on);
         level.paint((g, width, height) -> barPainter.paint(g, width, height, loud.peakDbtp()));
         levelWords.setText(loud.peakText());
-        listening.setText(words.say("guide.listening", sourceName(now)));
+        listening.setText(words.say("guide.listening", PlayedSource.name(PlayedSource.of(now, around.choices()), words)));
         purposes.setVisible(!(begun && picture.over()));
         purposes.setManaged(purposes.isVisible());
         outcome.show(now, begun && picture.over());

@@ -18,6 +18,7 @@ final class RigScreen implements Screen {
     private final Surroundings around;
     private final FlowPane controls = new FlowPane();
     private final VBox board;
+    private final LearnView learn;
     private final Region node;
 
     RigScreen(Surroundings around) {
@@ -33,7 +34,8 @@ final class RigScreen implements Screen {
         line(parts, row, words.say("rig.part.tap"), Choosers.tap(around));
         controls.getStyleClass().add("controls");
         board = Parts.sheet(words.say("rig.controls"), Parts.text(words.say("rig.controls-words"), "quiet"), controls);
-        VBox content = Parts.column(Parts.sheet(words.say("rig.title"), Parts.text(words.say("rig.words"), "quiet"), parts), board);
+        learn = new LearnView(around, this::showControls);
+        VBox content = Parts.column(Parts.sheet(words.say("rig.title"), Parts.text(words.say("rig.words"), "quiet"), parts), board, learn.node());
         content.getStyleClass().add("page");
         node = Parts.scrolled(content);
         showControls();
@@ -50,17 +52,26 @@ final class RigScreen implements Screen {
     }
 
     @Override
-    public void show(Now now) { }
+    public void show(Now now) {
+        learn.show(now);
+    }
 
     @Override
     public void opened() {
         showControls();
+        learn.layAnew();
     }
 
     private Node controlsChooser() {
         var box = Choosers.part(around, RigModel.Part.CONTROLS);
-        box.valueProperty().addListener((is, was, id) -> showControls());
+        box.valueProperty().addListener((is, was, id) -> otherControls());
         return box;
+    }
+
+    private void otherControls() {
+        around.learn().cancel();
+        showControls();
+        learn.layAnew();
     }
 
     private static void line(GridPane form, int row, String name, Node box) {

@@ -9,6 +9,7 @@ import evenwood.ui.model.GuideModel;
 import evenwood.ui.model.Headline;
 import evenwood.ui.model.HuntModel;
 import evenwood.ui.model.JournalModel;
+import evenwood.ui.model.LearnModel;
 import evenwood.ui.model.Now;
 import evenwood.ui.model.RigModel;
 import evenwood.ui.model.Words;
@@ -41,6 +42,7 @@ public final class Shell {
     private final RigModel rig;
     private final Choices choices;
     private final GuideModel guide = new GuideModel();
+    private final LearnModel learn;
     private final HuntModel hunt;
     private final JournalModel journal;
     private final StackPane root = new StackPane();
@@ -67,6 +69,7 @@ public final class Shell {
         this.take = take;
         this.rig = rig;
         this.choices = choices;
+        learn = new LearnModel(rig);
         hunt = new HuntModel(rig);
         String journalFile = choices.get("journal.file", "");
         journal = new JournalModel(journalFile.isEmpty() ? JournalFile.usual() : Path.of(journalFile));
@@ -109,6 +112,10 @@ public final class Shell {
         return guide;
     }
 
+    LearnModel learn() {
+        return learn;
+    }
+
     HuntModel hunt() {
         return hunt;
     }
@@ -128,7 +135,7 @@ public final class Shell {
     /** Shows the newest there is, if it is newer than what is shown. */
     void follow() {
         Now now = take.now();
-        if (!held && now.number() != shownNumber && open != null) {
+        if (!held && (now.number() != shownNumber || learn.isOn()) && open != null) {
             shownNumber = now.number();
             present(now);
         }
@@ -137,7 +144,7 @@ public final class Shell {
     /** Shows this moment, wherever it is from. */
     void present(Now now) {
         lead(now);
-        Headline line = Headline.of(now, around.words());
+        Headline line = Headline.of(now, open.id(), around.words());
         if (!line.equals(told)) {
             told = line;
             tell(line);
@@ -149,9 +156,15 @@ public final class Shell {
         }
     }
 
-    /** The guided check goes on whatever page is open. */
+    /** The guided check and learning go on whatever page is open. */
     private void lead(Now now) {
-        if (guide.isOn() && !held) {
+        if (held) {
+            return;
+        }
+        if (learn.hear(now, take.number())) {
+            take.stop();
+        }
+        if (guide.isOn()) {
             guide.hear(now);
             take.askDemo(guide.asked());
             if (guide.isOver()) {
@@ -186,7 +199,7 @@ public final class Shell {
         }
         boolean dark = choices.get("theme", "light").equals("dark");
         Words words = Words.in(Locale.forLanguageTag(choices.get("language", Locale.getDefault().getLanguage())));
-        around = new Surroundings(take, rig, guide, hunt, journal, choices, words, new Ink(dark, textScale()), this::open);
+        around = new Surroundings(take, rig, guide, learn, hunt, journal, choices, words, new Ink(dark, textScale()), this::open);
         Application.setUserAgentStylesheet(dark ? new PrimerDark().getUserAgentStylesheet() : new PrimerLight().getUserAgentStylesheet());
         stage.setTitle(words.say("window.title"));
         screens = Screens.all(around);

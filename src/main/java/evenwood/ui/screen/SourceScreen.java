@@ -11,6 +11,7 @@ import java.io.File;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.geometry.VPos;
@@ -192,6 +193,7 @@ final class SourceScreen implements Screen {
             around.choices().put("source.input", live.inputName());
             around.choices().put("source.channel", live.channel());
         }
+        around.take().askDemo(Optional.empty());
         around.take().start(choice);
         around.open().accept("play");
     }

@@ -5,6 +5,7 @@ import evenwood.ui.model.CurrentTake;
 import evenwood.ui.model.GuideModel;
 import evenwood.ui.model.HuntModel;
 import evenwood.ui.model.JournalModel;
+import evenwood.ui.model.LearnModel;
 import evenwood.ui.model.RigModel;
 import evenwood.ui.model.Words;
 import evenwood.ui.paint.Ink;
@@ -16,6 +17,7 @@ import java.util.function.Consumer;
  * @param take    what is heard
  * @param rig     what the player owns
  * @param guide   the guided check, wherever it stands
+ * @param learn   a control being learned, wherever it stands
  * @param hunt    the noise hunt, wherever it stands
  * @param journal what was kept
  * @param choices what is remembered between runs
@@ -23,5 +25,5 @@ import java.util.function.Consumer;
  * @param ink     colours and letters
  * @param open    opens the page with an id
  */
-public record Surroundings(CurrentTake take, RigModel rig, GuideModel guide, HuntModel hunt, JournalModel journal, Choices choices, Words words, Ink ink,
-                           Consumer<String> open) { }
+public record Surroundings(CurrentTake take, RigModel rig, GuideModel guide, LearnModel learn, HuntModel hunt, JournalModel journal, Choices choices, Words words,
+                           Ink ink, Consumer<String> open) { }

@@ -26,7 +26,7 @@ class CurrentTakeTest {
     @BeforeEach
     void begin() {
         rig = new RigModel(new Presets(folder), new Choices(folder.resolve("window.properties")));
-        take = new CurrentTake(rig::rig, PACE);
+        take = new CurrentTake(rig::inUse, PACE);
     }
 
     @AfterEach
@@ -58,7 +58,57 @@ class CurrentTakeTest {
         take.start(new SoundChoice.DemoChecked());
         take.cancel();
         await(() -> take.now().assessment().isPresent());
-        assertThat(take.now().readings().orElseThrow().take().durationSeconds()).isLessThan(58);
+        assertThat(take.now().readings().orElseThrow().take().durationSeconds()).isLessThan(50);
+    }
+
+    /** Over a live take, over a check under way, over one that was given up, over nothing: it always comes to its end. */
+    @Test
+    void theDemoCheckComesToItsEndWhateverItFollows() {
+        for (int i = 0; i < 20; i++) {
+            switch (i % 4) {
+                case 0 -> {
+                    take.start(new SoundChoice.DemoPlayed());
+                    await(() -> take.now().readings().isPresent());
+                }
+                case 1 -> take.start(new SoundChoice.DemoChecked());
+                case 2 -> {
+                    take.start(new SoundChoice.DemoChecked());
+                    take.cancel();
+                    take.judgeAgain();
+                }
+                default -> take.stop();
+            }
+            int number = take.start(new SoundChoice.DemoChecked());
+            await(() -> take.now().assessment().isPresent());
+            assertThat(take.number()).isEqualTo(number);
+            assertThat(take.now().choice()).contains(new SoundChoice.DemoChecked());
+            assertThat(take.now().isChecking()).isFalse();
+            assertThat(take.now().isLive()).isFalse();
+            assertThat(take.now().readings().orElseThrow().take().durationSeconds()).as("round " + i).isGreaterThan(57);
+            assertThat(take.now().problem()).isEmpty();
+        }
+    }
+
+    @Test
+    void aTakeOnceLeftSaysNothingMore() {
+        take.start(new SoundChoice.DemoPlayed());
+        await(() -> take.now().assessment().isPresent());
+        take.start(new SoundChoice.Recording(folder.resolve("none.wav"), 0));
+        await(() -> !take.now().problem().isEmpty());
+        assertThat(take.now().readings()).isEmpty();
+        assertThat(take.now().problem()).contains("none.wav");
+    }
+
+    @Test
+    void theMicrophoneIsRemarkedOnAndTheChosenPickupCountsAtOnce() {
+        take.start(new SoundChoice.DemoChecked());
+        await(() -> take.now().assessment().isPresent());
+        assertThat(take.now().assessment().get().verdict().wiring()).isEmpty();
+        rig.choose(evenwood.rig.Tap.MICROPHONE);
+        rig.choose(RigModel.Part.PICKUP, "piezo-under-saddle");
+        take.judgeAgain();
+        await(() -> take.now().assessment().get().verdict().wiring().isPresent());
+        assertThat(take.now().assessment().get().verdict().missing()).contains(evenwood.judge.Statement.of("microphone.compare"));
     }
 
     @Test
@@ -84,11 +134,11 @@ class CurrentTakeTest {
         assertThat(guide.picture(words).asking()).isEqualTo("Paused; nothing counts now.");
         assertThat(guide.asked()).isEmpty();
         guide.pauseOrGoOn();
-        assertThat(guide.picture(words).steps().get(0).standing()).isEqualTo(GuideModel.Standing.NOW);
+        assertThat(guide.picture(words).steps().get(0).standing()).isEqualTo(StepLine.Standing.NOW);
         guide.skip();
-        assertThat(guide.picture(words).steps().get(0).standing()).isEqualTo(GuideModel.Standing.DONE);
+        assertThat(guide.picture(words).steps().get(0).standing()).isEqualTo(StepLine.Standing.DONE);
         guide.redo(evenwood.coach.GuidedCheck.Step.QUIET);
-        assertThat(guide.picture(words).steps().get(0).standing()).isEqualTo(GuideModel.Standing.NOW);
+        assertThat(guide.picture(words).steps().get(0).standing()).isEqualTo(StepLine.Standing.NOW);
     }
 
     private void lead(GuideModel guide) {

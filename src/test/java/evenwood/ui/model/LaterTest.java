@@ -2,6 +2,7 @@ package evenwood.ui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenwood.sound.SoundProblem;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
@@ -37,12 +38,22 @@ class LaterTest {
     @Test
     void whatGoesWrongIsASentenceAndNoStackTrace() {
         later.ask(() -> {
-            throw new IllegalStateException("journal: it is locked; close the other window");
+            throw SoundProblem.atStart("rig: it is gone; choose another");
         });
         awaitAnswer();
 
         assertThat(later.answer().value()).isEmpty();
-        assertThat(later.answer().problem()).isEqualTo("journal: it is locked; close the other window");
+        assertThat(later.answer().problem()).isEqualTo("rig: it is gone; choose another");
+    }
+
+    @Test
+    void evenAMistakeOfOursIsAnAnswer() {
+        later.ask(() -> {
+            throw new NoClassDefFoundError("evenwood/Missing");
+        });
+        awaitAnswer();
+
+        assertThat(later.answer().problem()).contains("Missing");
     }
 
     @Test

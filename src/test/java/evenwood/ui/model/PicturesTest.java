@@ -71,7 +71,8 @@ class PicturesTest {
         assertThat(level.state()).isEqualTo(LevelPicture.State.NOTHING);
         assertThat(level.highestText()).isEqualTo("–");
         assertThat(BalancePicture.of(Optional.empty(), WORDS).parts()).isEmpty();
-        assertThat(Headline.of(Now.NOTHING, WORDS).sentence()).startsWith("Choose what to listen to");
+        assertThat(Headline.of(Now.NOTHING, "play", WORDS).sentence()).startsWith("Choose what to listen to");
+        assertThat(Headline.of(Now.NOTHING, "hunt", WORDS).sentence()).startsWith("One change at a time");
     }
 
     @Test
@@ -142,9 +143,9 @@ class PicturesTest {
 
     @Test
     void theHeadlineCountsWhatIsToDo() {
-        assertThat(Headline.of(now, WORDS).tone()).isEqualTo(Headline.Tone.TO_DO);
+        assertThat(Headline.of(now, "play", WORDS).tone()).isEqualTo(Headline.Tone.TO_DO);
         Now broken = new Now(2, now.choice(), now.readings(), now.assessment(), Optional.empty(), -1, "open x.wav: there is no such file");
-        assertThat(Headline.of(broken, WORDS)).isEqualTo(new Headline(Headline.Tone.AMISS, "That did not work: open x.wav: there is no such file"));
+        assertThat(Headline.of(broken, "hunt", WORDS)).isEqualTo(new Headline(Headline.Tone.AMISS, "That did not work: open x.wav: there is no such file"));
     }
 
     @Test

@@ -64,7 +64,7 @@ public final class FrameRun {
             choices = new Choices(scratch.resolve("window.properties"));
             choices.put("language", "en");
             rig = new RigModel(new Presets(scratch), choices);
-            take = new CurrentTake(rig::rig);
+            take = new CurrentTake(rig::inUse);
         }
 
         void begin() {

@@ -40,7 +40,7 @@ public final class WindowProbe {
         choices.put("language", "en");
         RigModel rig = new RigModel(new Presets(scratch), choices);
         rig.choose(RigModel.Part.INSTRUMENT, "steel-string-guitar");
-        take = new CurrentTake(rig::rig);
+        take = new CurrentTake(rig::inUse);
         shell = new Shell(stage, take, rig, choices);
         shell.show();
     }

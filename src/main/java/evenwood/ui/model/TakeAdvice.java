@@ -1,0 +1,35 @@
+package evenwood.ui.model;
+
+import evenwood.coach.Assessment;
+import evenwood.coach.Coach;
+import evenwood.coach.PeakForecast;
+import evenwood.eq.RigInUse;
+import evenwood.judge.MicrophoneRule;
+import evenwood.judge.TargetWindow;
+import evenwood.judge.ToneComparison;
+import evenwood.measure.TakeReadings;
+import evenwood.rig.Rig;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Supplier;
+
+/** What the coach says of a take, with everything that is known of the rig at that moment. Thread: any. */
+final class TakeAdvice {
+    private final Supplier<Optional<RigInUse>> rig;
+    private final Coach coach = new Coach(TargetWindow.DEFAULT);
+
+    TakeAdvice(Supplier<Optional<RigInUse>> rig) {
+        this.rig = rig;
+    }
+
+    /** @param before what the take is held against; empty when it is the first of its kind */
+    Assessment of(TakeReadings readings, Optional<Assessment> before, PeakForecast peak) {
+        Optional<RigInUse> inUse = rig.get();
+        Optional<Rig> used = inUse.map(RigInUse::rig);
+        Optional<ToneComparison> tone = used.flatMap(each -> ToneComparison.withInstrument(readings, each));
+        Assessment alone = coach.assess(readings, tone, inUse, peak);
+        Assessment assessment = used.map(each -> alone.withMissing(MicrophoneRule.remarks(readings, each.tap(), each.instrument().lowestHz()))).orElse(alone);
+        return before.isPresent() && readings.hasPlaying()
+            ? coach.comparedWith(assessment, before.get().readings(), before.get().verdict().tone(), OptionalDouble.empty()) : assessment;
+    }
+}

@@ -1,0 +1,53 @@
+package evenwood.ui.model;
+
+import evenwood.coach.PeakAfter;
+import evenwood.eq.EqChain;
+import evenwood.eq.EqualisedTake;
+import evenwood.live.Listening;
+import evenwood.sound.LiveInputs;
+import evenwood.sound.SoundFiles;
+import evenwood.sound.SoundProblem;
+import evenwood.sound.SoundSource;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/** The sound of what was chosen: opened to be measured, and once more for the ears. Thread: any, one opens live. */
+final class TakeSound {
+    private final DemoTurns demo;
+    private final KeptSound kept = new KeptSound();
+
+    TakeSound(DemoTurns demo) {
+        this.demo = demo;
+    }
+
+    /** From its beginning, as fast as it can be read. */
+    SoundSource open(SoundChoice choice) {
+        return choice instanceof SoundChoice.Recording recording ? SoundFiles.open(recording.file(), recording.channel()) : demo.recorded();
+    }
+
+    Listening listen(SoundChoice choice) {
+        Supplier<? extends SoundSource> opener = choice instanceof SoundChoice.Live live
+            ? LiveInputs.opener(LiveInputs.choose(live.inputName().isEmpty() ? null : live.inputName()), live.channel()) : demo::live;
+        SoundSource source = opener.get();
+        kept.begin(source.format());
+        return Listening.start(source, opener, kept);
+    }
+
+    void forget() {
+        kept.clear();
+    }
+
+    /** Empty when nothing of it was kept. */
+    Optional<SoundSource> again(SoundChoice choice) {
+        return choice instanceof SoundChoice.Live ? kept.source() : Optional.of(open(choice));
+    }
+
+    /** How high its peaks get through a change; empty when it cannot be opened any more. */
+    Optional<PeakAfter> peakAfter(SoundChoice choice, EqChain change) {
+        try (SoundSource source = open(choice)) {
+            return Optional.of(new PeakAfter(EqualisedTake.measure(source, change).truePeakDbtp(), 0));
+        } catch (SoundProblem gone) {
+            return Optional.empty();
+        }
+    }
+}
