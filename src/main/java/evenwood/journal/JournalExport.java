@@ -31,9 +31,15 @@ public final class JournalExport {
 
     /** @param withSound whether kept sound goes along; it makes the file large */
     public static void write(Journal journal, TakeFilter filter, boolean withSound, Path file) {
+        write(journal, filter, withSound, file, ExportSteps.ALL);
+    }
+
+    public static void write(Journal journal, TakeFilter filter, boolean withSound, Path file, ExportSteps steps) {
         try (JsonGenerator json = begin(file)) {
-            for (TakeLine line : oldestFirst(journal.list(filter))) {
-                TakeToKeep take = journal.takeToKeep(line.id());
+            List<TakeLine> lines = oldestFirst(journal.list(filter));
+            for (int i = 0; i < lines.size(); i++) {
+                steps.next(i, lines.size());
+                TakeToKeep take = journal.takeToKeep(lines.get(i).id());
                 new RecordWriter(json).write(withSound ? take : take.withoutSound());
             }
             json.writeEndArray();

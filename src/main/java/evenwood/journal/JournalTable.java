@@ -22,8 +22,13 @@ public final class JournalTable {
     private JournalTable() { }
 
     public static void write(Journal journal, TakeFilter filter, Path file) {
+        write(journal, filter, file, ExportSteps.ALL);
+    }
+
+    public static void write(Journal journal, TakeFilter filter, Path file, ExportSteps steps) {
         Map<String, Map<Long, Double>> readings = new HashMap<>();
         for (Reading reading : Reading.ALL) {
+            steps.next(readings.size(), Reading.ALL.size());
             readings.put(reading.name(), journal.points(reading.name(), filter).stream().collect(Collectors.toMap(ReadingPoint::takeId, ReadingPoint::value)));
         }
         try (Writer out = Files.newBufferedWriter(file)) {

@@ -93,6 +93,16 @@ public final class CurrentTake implements AutoCloseable {
         return before;
     }
 
+    /** From now on takes are held against this one; empty: against what such an instrument usually sounds like. */
+    public void like(Optional<LikedTake> take) {
+        advice.like(take);
+        judgeAgain();
+    }
+
+    public Optional<LikedTake> liked() {
+        return advice.liked();
+    }
+
     private synchronized int begin(SoundChoice choice) {
         int mine = ++newest;
         publish(mine, Now.begun(choice, choice.isLive() ? -1 : 0));

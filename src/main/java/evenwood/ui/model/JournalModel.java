@@ -4,6 +4,7 @@ import evenwood.coach.Assessment;
 import evenwood.journal.Event;
 import evenwood.journal.EventKind;
 import evenwood.journal.Journal;
+import evenwood.journal.Practice;
 import evenwood.journal.Reading;
 import evenwood.journal.Suspicion;
 import evenwood.journal.TakeComparison;
@@ -15,7 +16,10 @@ import evenwood.journal.Trend;
 import evenwood.rig.Rig;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -43,24 +47,69 @@ public final class JournalModel {
     /** @param suspicions what the takes say about strings, battery and channel */
     public record OverTime(Trend trend, List<Suspicion> suspicions) { }
 
+    /** How far back the list goes, in days; 0 for everything. */
+    public static final List<Integer> PERIODS_DAYS = List.of(0, 7, 30, 365);
+
     private final Path file;
+    private final ChosenTake chosen;
+    private final JournalSaving saving;
+    private final Later<List<Practice>> practised = new Later<>("evenwood-journal-practice");
     private final Later<Found> found = new Later<>("evenwood-journal-list");
     private final Later<TakeComparison> compared = new Later<>("evenwood-journal-compare");
     private final Later<OverTime> overTime = new Later<>("evenwood-journal-trend");
     private final Later<Long> kept = new Later<>("evenwood-journal-keep");
     private final List<Long> picked = new ArrayList<>();
     private String search = "";
+    private String section = "take";
+    private int periodDays;
     private String instrument = "";
     private String reading = Reading.TREBLE;
 
     public JournalModel(Path file) {
         this.file = file;
+        chosen = new ChosenTake(file, this::look);
+        saving = new JournalSaving(file);
+    }
+
+    public Path file() {
+        return file;
+    }
+
+    /** The one take that is looked at. */
+    public ChosenTake chosen() {
+        return chosen;
+    }
+
+    public JournalSaving saving() {
+        return saving;
+    }
+
+    /** What live playing was written down, oldest first. */
+    public Later<List<Practice>> practised() {
+        return practised;
+    }
+
+    /** Which part of the page is open, by its name. */
+    public String section() {
+        return section;
+    }
+
+    public void section(String name) {
+        section = name;
     }
 
     /** Asks for everything anew. */
     public void look() {
         find();
         follow();
+        practised.ask(() -> {
+            if (!Files.exists(file)) {
+                return List.of();
+            }
+            try (Journal journal = Journal.open(file)) {
+                return journal.practice();
+            }
+        });
     }
 
     public void search(String words) {
@@ -72,6 +121,16 @@ public final class JournalModel {
     public void instrument(String name) {
         instrument = name;
         look();
+    }
+
+    /** Only takes of the last so many days; 0 for all. */
+    public void period(int days) {
+        periodDays = days;
+        find();
+    }
+
+    public int period() {
+        return periodDays;
     }
 
     public void reading(String name) {
@@ -150,9 +209,11 @@ public final class JournalModel {
         });
     }
 
-    /** Something happened to the instrument just now. */
-    public void happened(EventKind kind) {
-        Event event = new Event(UUID.randomUUID().toString(), OffsetDateTime.now().truncatedTo(ChronoUnit.MILLIS), kind, instrument, "");
+    /** Something happened to the instrument that is shown, or to all: today means now, an earlier day its beginning, before what was played on it. */
+    public void happened(EventKind kind, LocalDate day, String note) {
+        OffsetDateTime at = day.equals(LocalDate.now()) ? OffsetDateTime.now().truncatedTo(ChronoUnit.MILLIS)
+            : day.atStartOfDay(ZoneId.systemDefault()).toOffsetDateTime();
+        Event event = new Event(UUID.randomUUID().toString(), at, kind, instrument, note.strip());
         TakeFilter filter = filter();
         overTime.ask(() -> {
             try (Journal journal = Journal.open(file)) {
@@ -164,7 +225,8 @@ public final class JournalModel {
 
     private void find() {
         TakeFilter all = TakeFilter.search(search);
-        TakeFilter filter = instrument.isEmpty() ? all : all.ofInstrument(instrument);
+        TakeFilter ofOne = instrument.isEmpty() ? all : all.ofInstrument(instrument);
+        TakeFilter filter = periodDays == 0 ? ofOne : ofOne.between(Optional.of(Instant.now().minus(periodDays, ChronoUnit.DAYS)), Optional.empty());
         found.ask(() -> {
             if (!Files.exists(file)) {
                 return new Found(List.of(), List.of(), 0);

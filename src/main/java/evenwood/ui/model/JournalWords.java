@@ -8,19 +8,20 @@ import evenwood.journal.TakeLine;
 import evenwood.journal.Trend;
 import evenwood.judge.Statement;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** What the journal page says, in the player's language. */
 public final class JournalWords {
-    /** Smaller differences of level nobody notices; our choice. */
-    private static final double LEAST_TOLD_DB = 0.5;
-
     private final Words words;
     private final DateTimeFormatter day;
     private final DateTimeFormatter moment;
@@ -34,6 +35,23 @@ public final class JournalWords {
     /** When it was kept. */
     public String when(TakeLine take) {
         return words.say("journal.when", take.id(), moment.format(take.keptAt()));
+    }
+
+    /** "Sep 12, 2026, 8:15 PM" */
+    public String moment(OffsetDateTime at) {
+        return moment.format(at);
+    }
+
+    /** Whose take it is, for the head of a sheet. */
+    public String title(TakeLine take) {
+        String title = take.rigName().isEmpty() ? instrument(take.instrument()) : take.rigName();
+        return title.isEmpty() ? take.name() : title;
+    }
+
+    /** When and where, and what the journal calls it. */
+    public String where(TakeLine take) {
+        return Stream.of(moment(take.keptAt()), take.venue(), words.say("journal.take-number", take.id())).filter(part -> !part.isEmpty())
+            .collect(Collectors.joining(words.say("journal.between")));
     }
 
     /** What was played, where, and what the player wrote. */
@@ -66,6 +84,12 @@ public final class JournalWords {
         return words.say("journal.event." + event.kind().id());
     }
 
+    /** What had happened before a take, and how long before. */
+    public String before(Event event, TakeLine take) {
+        return words.say("journal.before", event(event), ChronoUnit.DAYS.between(event.at(), take.keptAt()),
+            event.note().isEmpty() ? "" : words.say("journal.between") + event.note());
+    }
+
     public String day(Instant time) {
         return day.format(time.atZone(ZoneId.systemDefault()));
     }
@@ -95,34 +119,27 @@ public final class JournalWords {
             least(change), most(change), percent(change.confidence())));
     }
 
-    /** What differs between two takes beyond the tone: settings, findings, readings that no chance explains. */
+    /** What differs between two takes beyond tone and readings: settings and findings. */
     public List<String> differences(TakeComparison both) {
         List<String> lines = new ArrayList<>();
-        both.settings().forEach(setting -> lines.add(words.say("journal.setting", control(setting.control()), setting.before().orElse(words.say("journal.not-there")),
-            setting.after().orElse(words.say("journal.not-there")))));
+        both.settings().forEach(setting -> lines.add(words.say("journal.setting", control(setting.control()), position(setting.before()), position(setting.after()))));
         if (!both.gone().isEmpty()) {
             lines.add(sentence(Statement.of("journal.gone", both.gone().stream().map(this::fault).collect(Collectors.joining(", ")))));
         }
         if (!both.come().isEmpty()) {
             lines.add(sentence(Statement.of("journal.come", both.come().stream().map(this::fault).collect(Collectors.joining(", ")))));
         }
-        for (TakeComparison.ReadingChange change : both.readings()) {
-            if (change.isReal() && Math.abs(change.difference()) >= LEAST_TOLD_DB && JournalModel.READINGS.contains(change.reading().name())) {
-                lines.add(words.say("journal.reading-changed", reading(change.reading().name()), words.number(change.before(), 1), words.number(change.after(), 1),
-                    change.reading().unit()));
-            }
-        }
         if (lines.isEmpty()) {
             lines.add(words.say("journal.no-difference"));
-        }
-        boolean unknown = both.readings().stream().allMatch(change -> change.scatter().isEmpty());
-        if (unknown) {
-            lines.add(words.say("journal.scatter-unknown"));
         }
         return lines;
     }
 
-    private String control(String name) {
+    private String position(Optional<String> position) {
+        return position.map(each -> Positions.say(each, words)).orElse(words.say("journal.not-there"));
+    }
+
+    public String control(String name) {
         return words.sayOr("control." + name.toLowerCase(Locale.ROOT).replace(' ', '-'), name);
     }
 

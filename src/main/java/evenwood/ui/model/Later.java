@@ -5,6 +5,7 @@ import evenwood.rig.PresetProblem;
 import evenwood.sound.SoundProblem;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
@@ -81,6 +82,8 @@ public final class Later<T> {
             return new Answer<>(Optional.of(question.call()), "");
         } catch (JournalProblem | PresetProblem | SoundProblem told) {
             return new Answer<>(Optional.empty(), told.getMessage());
+        } catch (CancellationException brokenOff) {
+            return new Answer<>(Optional.empty(), "");
         } catch (Exception | Error problem) {
             LOG.log(Level.WARNING, Thread.currentThread().getName(), problem);
             return new Answer<>(Optional.empty(), String.valueOf(problem.getMessage()));

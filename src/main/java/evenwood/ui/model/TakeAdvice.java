@@ -17,17 +17,29 @@ import java.util.function.Supplier;
 final class TakeAdvice {
     private final Supplier<Optional<RigInUse>> rig;
     private final Coach coach = new Coach(TargetWindow.DEFAULT);
+    private volatile Optional<LikedTake> liked = Optional.empty();
 
     TakeAdvice(Supplier<Optional<RigInUse>> rig) {
         this.rig = rig;
+    }
+
+    /** What takes are to sound like from now on; empty: as such an instrument usually does. */
+    void like(Optional<LikedTake> take) {
+        liked = take;
+    }
+
+    Optional<LikedTake> liked() {
+        return liked;
     }
 
     /** @param before what the take is held against; empty when it is the first of its kind */
     Assessment of(TakeReadings readings, Optional<Assessment> before, PeakForecast peak) {
         Optional<RigInUse> inUse = rig.get();
         Optional<Rig> used = inUse.map(RigInUse::rig);
-        Optional<ToneComparison> tone = used.flatMap(each -> ToneComparison.withInstrument(readings, each));
-        Assessment alone = coach.assess(readings, tone, inUse, peak);
+        Optional<LikedTake> wanted = liked.filter(each -> readings.hasPlaying());
+        Optional<ToneComparison> tone = wanted.map(each -> each.comparison(readings)).or(() -> used.flatMap(each -> ToneComparison.withInstrument(readings, each)));
+        Assessment judged = coach.assess(readings, tone, inUse, peak);
+        Assessment alone = wanted.map(each -> each.withMissing(judged)).orElse(judged);
         Assessment assessment = used.map(each -> alone.withMissing(MicrophoneRule.remarks(readings, each.tap(), each.instrument().lowestHz()))).orElse(alone);
         return before.isPresent() && readings.hasPlaying()
             ? coach.comparedWith(assessment, before.get().readings(), before.get().verdict().tone(), OptionalDouble.empty()) : assessment;

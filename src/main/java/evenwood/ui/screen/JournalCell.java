@@ -3,6 +3,8 @@ package evenwood.ui.screen;
 import evenwood.journal.TakeLine;
 import evenwood.ui.model.JournalModel;
 import evenwood.ui.model.JournalWords;
+import java.util.function.Consumer;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.Tooltip;
@@ -14,8 +16,7 @@ import javafx.scene.layout.VBox;
 final class JournalCell extends ListCell<TakeLine> {
     private final JournalModel model;
     private final JournalWords said;
-    private final String picked;
-    private final Label mark = new Label();
+    private final CheckBox tick = new CheckBox();
     private final Label when = new Label();
     private final Label about = new Label();
     private final Label found = new Label();
@@ -23,17 +24,21 @@ final class JournalCell extends ListCell<TakeLine> {
     private final Tooltip whole = new Tooltip();
     private final HBox row;
 
-    JournalCell(Surroundings around, JournalModel model) {
+    /** @param pick ticks a take to compare it, or lets go of it */
+    JournalCell(Surroundings around, JournalModel model, Consumer<TakeLine> pick) {
         this.model = model;
         said = new JournalWords(around.words());
-        picked = around.words().say("journal.picked");
         when.getStyleClass().add("balance-name");
         found.getStyleClass().add("quiet");
         VBox lines = new VBox(when, about, found);
         lines.setMinWidth(0);
         HBox.setHgrow(lines, Priority.ALWAYS);
-        mark.setMinWidth(around.ink().em() * 1.4);
-        row = new HBox(mark, lines);
+        // With the keyboard the list's space key ticks; the box is for the mouse.
+        tick.setFocusTraversable(false);
+        tick.setTooltip(new Tooltip(around.words().say("journal.tick")));
+        tick.setOnAction(event -> pick.accept(getItem()));
+        row = new HBox(tick, lines);
+        row.getStyleClass().add("journal-row");
         row.setMinWidth(0);
         row.setPrefWidth(1);
     }
@@ -47,8 +52,7 @@ final class JournalCell extends ListCell<TakeLine> {
             setAccessibleText("");
             return;
         }
-        boolean isPicked = model.picked().contains(take.id());
-        mark.setText(isPicked ? picked : "");
+        tick.setSelected(model.picked().contains(take.id()));
         when.setText(said.when(take));
         about.setText(said.about(take));
         found.setText(said.found(take));

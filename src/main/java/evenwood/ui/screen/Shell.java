@@ -11,6 +11,7 @@ import evenwood.ui.model.HuntModel;
 import evenwood.ui.model.JournalModel;
 import evenwood.ui.model.LearnModel;
 import evenwood.ui.model.Now;
+import evenwood.ui.model.PracticeLog;
 import evenwood.ui.model.RigModel;
 import evenwood.ui.model.Words;
 import evenwood.ui.paint.Ink;
@@ -45,6 +46,7 @@ public final class Shell {
     private final LearnModel learn;
     private final HuntModel hunt;
     private final JournalModel journal;
+    private final PracticeLog practice;
     private final StackPane root = new StackPane();
     private final Scene scene = new Scene(root, FIRST_WIDTH, FIRST_HEIGHT);
     private final AnimationTimer frames = new AnimationTimer() {
@@ -73,6 +75,8 @@ public final class Shell {
         hunt = new HuntModel(rig);
         String journalFile = choices.get("journal.file", "");
         journal = new JournalModel(journalFile.isEmpty() ? JournalFile.usual() : Path.of(journalFile));
+        practice = new PracticeLog(take::now, () -> rig.chosen(RigModel.Part.INSTRUMENT), choices, journal.file());
+        practice.start();
         scene.getStylesheets().add(Shell.class.getResource("/evenwood/ui/evenwood.css").toExternalForm());
         scene.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
         stage.setScene(scene);
@@ -87,6 +91,7 @@ public final class Shell {
         stage.setWidth(choices.number("window.width", FIRST_WIDTH));
         stage.setHeight(choices.number("window.height", FIRST_HEIGHT));
         stage.setOnHiding(event -> {
+            practice.close();
             choices.put("window.width", Math.round(stage.getWidth()));
             choices.put("window.height", Math.round(stage.getHeight()));
         });
@@ -199,7 +204,7 @@ public final class Shell {
         }
         boolean dark = choices.get("theme", "light").equals("dark");
         Words words = Words.in(Locale.forLanguageTag(choices.get("language", Locale.getDefault().getLanguage())));
-        around = new Surroundings(take, rig, guide, learn, hunt, journal, choices, words, new Ink(dark, textScale()), this::open);
+        around = new Surroundings(take, rig, guide, learn, hunt, journal, practice, choices, words, new Ink(dark, textScale()), this::open);
         Application.setUserAgentStylesheet(dark ? new PrimerDark().getUserAgentStylesheet() : new PrimerLight().getUserAgentStylesheet());
         stage.setTitle(words.say("window.title"));
         screens = Screens.all(around);
@@ -214,7 +219,7 @@ public final class Shell {
         headline.setMaxWidth(Double.MAX_VALUE);
         headline.setId("headline");
         page = new BorderPane();
-        page.setTop(Parts.column(navigation.node(), headline));
+        page.setTop(Parts.column(navigation.node(), headline, new LikedLine(around).node()));
         stand = new StandView(around, this::leaveStand);
         root.getChildren().setAll(page, stand.node());
         root.getStyleClass().setAll("root", "evenwood", dark ? "night" : "day");

@@ -12,7 +12,9 @@ import evenwood.journal.TakeWords;
 import evenwood.takes.ReadingsSketch;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -86,9 +88,23 @@ class JournalModelTest {
 
         ComparePicture picture = ComparePicture.of(answer(model.compared()), Words.in(Locale.ENGLISH));
 
-        assertThat(picture.lines()).hasSize(2);
-        assertThat(picture.lines().get(0)).contains("the same");
+        assertThat(picture.lines()).singleElement().asString().contains("the same");
+        assertThat(picture.readings()).isNotEmpty().noneMatch(ComparePicture.Row::isReal).allSatisfy(row -> assertThat(row.verdict()).isEmpty());
+        assertThat(picture.known()).contains("too few takes");
         assertThat(picture.title()).contains("1. ").contains("2. ");
+    }
+
+    @Test
+    void aReadingThatReallyChangedIsCalledSoAndTheOthersChance() {
+        keepSketches(20, i -> i < 19 ? -84 : -70);
+        model.pick(1);
+        model.pick(20);
+
+        ComparePicture picture = ComparePicture.of(answer(model.compared()), Words.in(Locale.ENGLISH));
+
+        assertThat(picture.readings()).filteredOn(ComparePicture.Row::isReal).extracting(ComparePicture.Row::name).contains("Hiss").doesNotContain("Usual level");
+        assertThat(picture.readings()).filteredOn(row -> row.name().equals("Hiss")).singleElement()
+            .satisfies(row -> assertThat(row.change()).startsWith("+1").endsWith(" dB"));
     }
 
     @Test
@@ -109,12 +125,40 @@ class JournalModelTest {
     void whatHappenedTodayIsKeptInTheJournal() {
         keepSketches(1, i -> -84);
 
-        model.happened(EventKind.NEW_STRINGS);
+        model.happened(EventKind.NEW_STRINGS, LocalDate.now(), "");
         answer(model.overTime());
 
         try (Journal journal = Journal.open(file)) {
-            assertThat(journal.events()).singleElement().satisfies(event -> assertThat(event.kind()).isEqualTo(EventKind.NEW_STRINGS));
+            assertThat(journal.events()).singleElement().satisfies(event -> {
+                assertThat(event.kind()).isEqualTo(EventKind.NEW_STRINGS);
+                assertThat(event.at()).isAfter(OffsetDateTime.now().minusMinutes(1));
+            });
         }
+    }
+
+    /** Strings are put on before they are played, so an evening's take of the same day comes after. */
+    @Test
+    void whatHappenedOnAnEarlierDayHappenedBeforeTheTakesOfThatDay() {
+        keepSketches(1, i -> -84);
+        LocalDate day = FIRST.atZoneSameInstant(ZoneId.systemDefault()).toLocalDate();
+
+        model.happened(EventKind.NEW_STRINGS, day, " bronze ");
+        answer(model.overTime());
+        model.chosen().open(1);
+
+        assertThat(answer(model.chosen().opened()).events()).singleElement().satisfies(event -> assertThat(event.note()).isEqualTo("bronze"));
+    }
+
+    @Test
+    void onlyTakesOfTheLastDaysAreListedWhenThatIsWanted() {
+        keepSketches(3, i -> -84);
+        model.keep(KeptExamples.assessment(new ReadingsSketch()), Optional.empty());
+        answer(model.kept());
+
+        model.period(7);
+
+        assertThat(answer(model.found()).takes()).singleElement().satisfies(take -> assertThat(take.id()).isEqualTo(4));
+        assertThat(answer(model.found()).all()).isEqualTo(4);
     }
 
     @Test

@@ -7,6 +7,7 @@ import evenwood.journal.Event;
 import evenwood.journal.EventKind;
 import evenwood.journal.Journal;
 import evenwood.journal.KeptExamples;
+import evenwood.journal.Practice;
 import evenwood.journal.Reading;
 import evenwood.journal.TakeToKeep;
 import evenwood.journal.TakeWords;
@@ -16,6 +17,8 @@ import evenwood.rig.Presets;
 import evenwood.takes.ReadingsSketch;
 import evenwood.ui.model.Choices;
 import evenwood.ui.model.CurrentTake;
+import evenwood.ui.model.JournalModel;
+import evenwood.ui.model.Later;
 import evenwood.ui.model.LearnModel;
 import evenwood.ui.model.RigModel;
 import evenwood.ui.model.Scenario;
@@ -199,18 +202,42 @@ public final class ShotsRun {
             TakeWords words = new TakeWords("octave-mandolin", "The Harp & Crown", "strings a week old", List.of("live"));
             before = journal.keepNow(new TakeToKeep(first.plusDays(244), KeptExamples.measured().assessment(), KeptExamples.measured().rig(), words));
             after = journal.keepNow(new TakeToKeep(first.plusDays(245), take.now().assessment().orElseThrow(), rig.rig(), words));
+            for (int i = 0; i < 24; i++) {
+                int day = random.nextInt(30);
+                double seconds = 300 + random.nextInt(2400);
+                journal.addNow(new Practice("practice " + i, OffsetDateTime.now().minusDays(day), i % 5 == 0 ? "violin" : "octave-mandolin",
+                    new Practice.Figures(seconds * 1.3, seconds, 900, -41 + random.nextGaussian(), -30 + random.nextGaussian(), -19 + random.nextGaussian(),
+                        -22 + random.nextGaussian(), -3, -4, -6 + random.nextGaussian(), -8, 0)));
+            }
         }
         shell.journal().reading(Reading.HISS);
-        camera.shots("journal", "journal-list", this::answered);
+        section("take", "journal-list");
+        shell.journal().chosen().open(after);
+        section("take", "journal-take");
+        section("sheet", "journal-sheet");
+        section("time", "journal-time");
+        section("practice", "journal-practice");
+        section("export", "journal-export");
         shell.journal().pick(before);
         shell.journal().pick(after);
-        camera.shots("journal", "journal-compare", this::answered);
+        section("compare", "journal-compare");
     }
 
-    /** What the journal page asked for is there and shown. */
+    private void section(String id, String name) {
+        camera.shots("journal", name, () -> {
+            ((JournalScreen) shell.opened()).open(id);
+            answered();
+        });
+    }
+
+    /** What the journal page asked for is there and shown; one answer may ask for the next. */
     private void answered() {
-        WindowCamera.await(() -> !shell.journal().found().isWaiting() && !shell.journal().overTime().isWaiting() && !shell.journal().compared().isWaiting());
-        ((JournalScreen) shell.opened()).look();
+        JournalModel journal = shell.journal();
+        for (int i = 0; i < 3; i++) {
+            WindowCamera.await(() -> List.of(journal.found(), journal.overTime(), journal.compared(), journal.practised(), journal.chosen().opened(), journal.chosen().sheet(),
+                journal.chosen().recall()).stream().noneMatch(Later::isWaiting));
+            ((JournalScreen) shell.opened()).look();
+        }
     }
 
     private void guided() {
