@@ -35,7 +35,7 @@ public record ComparePicture(String title, TonePicture tone, String toneWords, L
             .map(band -> new Point(band.centreHz(), band.differenceDb(), band.uncertaintyDb())).toList();
         List<Point> none = both.tone().bands().stream().map(ToneDifference.Band::centreHz).map(hz -> new Point(hz, 0, 1)).toList();
         return new ComparePicture(words.say("journal.both", journal.when(both.before().line()), journal.when(both.after().line())),
-            new TonePicture(difference, none, List.of(), List.of(), List.of(), TOP_DB, words.say("unit.db")), journal.tone(both), journal.differences(both),
+            new TonePicture(difference, none, List.of(), List.of(), List.of(), TOP_DB, words.say("tone.axis", words.say("unit.db"))), journal.tone(both), journal.differences(both),
             both.readings().stream().filter(change -> JournalModel.READINGS.contains(change.reading().name())).map(change -> row(change, journal, words)).toList(),
             words.say(isScatterKnown(both) ? "journal.scatter-known" : "journal.scatter-unknown", Math.round(100 * TakeComparison.CONFIDENCE)));
     }
@@ -50,8 +50,13 @@ public record ComparePicture(String title, TonePicture tone, String toneWords, L
         String unit = change.reading().unit();
         String verdict = !measured || change.scatter().isEmpty() ? "" : words.say(real ? "journal.real" : "journal.chance", words.number(change.scatter().getAsDouble(), 1));
         return new Row(journal.reading(change.reading().name()), value(change.before(), unit, words), value(change.after(), unit, words),
-            measured ? words.say("journal.changed", (change.difference() > 0 ? "+" : "") + words.number(change.difference(), 1), change.reading().differenceUnit()) : "",
+            measured ? words.say("journal.changed", signed(change.difference(), words), change.reading().differenceUnit()) : "",
             verdict, real);
+    }
+
+    private static String signed(double difference, Words words) {
+        double rounded = Math.rint(10 * difference) / 10;
+        return (rounded > 0 ? "+" : "") + words.number(rounded, 1);
     }
 
     private static String value(double value, String unit, Words words) {

@@ -14,7 +14,8 @@ import java.util.Locale;
 import java.util.concurrent.CancellationException;
 
 /**
- * The whole journal written to a file, beside the screen. The file is there when it is whole and not before; broken off, none is left.
+ * The whole journal written to a file, and read from one, beside the screen. The file is there when it is whole and not before; broken
+ * off, none is left.
  *
  * <p>Thread: the screen's; how far it is may be read by any.
  */
@@ -23,6 +24,7 @@ public final class JournalSaving {
 
     private final Path file;
     private final Later<Path> written = new Later<>("evenwood-journal-export");
+    private final Later<Integer> read = new Later<>("evenwood-journal-import");
     private volatile double part;
     /** The writing that is wanted; one that finds another here breaks off. */
     private volatile Object wanted;
@@ -63,6 +65,20 @@ public final class JournalSaving {
                 Files.deleteIfExists(unfinished);
             }
         });
+    }
+
+    /** Takes in what another journal wrote; what is there already stays as it is. */
+    public void read(Path from) {
+        read.ask(() -> {
+            try (Journal journal = Journal.open(file)) {
+                return JournalExport.read(from, journal);
+            }
+        });
+    }
+
+    /** How many takes were new when a file was read last. */
+    public Later<Integer> read() {
+        return read;
     }
 
     /** No more is wanted; returns at once. */

@@ -84,6 +84,12 @@ public final class JournalWords {
         return words.say("journal.event." + event.kind().id());
     }
 
+    /** When something happened, what, and the player's note. */
+    public String line(Event event) {
+        return Stream.of(day(event.at().toInstant()), event(event), instrument(event.instrument()), event.note()).filter(part -> !part.isEmpty())
+            .collect(Collectors.joining(words.say("journal.between")));
+    }
+
     /** What had happened before a take, and how long before. */
     public String before(Event event, TakeLine take) {
         return words.say("journal.before", event(event), ChronoUnit.DAYS.between(event.at(), take.keptAt()),

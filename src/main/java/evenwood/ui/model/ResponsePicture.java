@@ -40,7 +40,7 @@ public record ResponsePicture(TonePicture curves, List<String> words) {
         said.add(words.say(difference.isEmpty() ? "wiring.curve-alone" : "wiring.curve-both"));
         heard.flatMap(each -> each.verdict().wiring()).ifPresent(comparison ->
             comparison.statements().forEach(statement -> said.add(words.say("move.why", words.say(statement)))));
-        return new ResponsePicture(new TonePicture(difference, tolerance, chain, List.of(), List.of(), TOP_DB, words.say("unit.db")), List.copyOf(said));
+        return new ResponsePicture(new TonePicture(difference, tolerance, chain, List.of(), List.of(), TOP_DB, words.say("tone.axis", words.say("unit.db"))), List.copyOf(said));
     }
 
     /** Only bands that can be judged: what lies in the noise is no difference. */

@@ -56,7 +56,8 @@ final class CompareView {
     private GridPane table(ComparePicture picture) {
         GridPane table = new GridPane();
         table.getStyleClass().add("table");
-        int row = 0;
+        table.addRow(0, Parts.word(""), Parts.word(words.say("journal.earlier"), "quiet"), Parts.word(words.say("journal.later"), "quiet"), Parts.word(words.say("journal.change"), "quiet"));
+        int row = 1;
         for (ComparePicture.Row each : picture.readings()) {
             Label change = Parts.word(each.change(), each.isReal() ? "cure" : "label");
             table.addRow(row++, Parts.word(each.name(), "quiet"), Parts.word(each.before()), Parts.word(each.after()), change,

@@ -23,7 +23,9 @@ final class ExportView {
     private final HBox going;
     private final FlowPane buttons;
     private final Label told = Parts.text("", "quiet");
+    private final Label taken = Parts.text("", "quiet");
     private final VBox sheet;
+    private final VBox column;
     private final List<Watch<?>> watches;
 
     ExportView(Surroundings around) {
@@ -41,11 +43,14 @@ final class ExportView {
         HBox.setHgrow(progress, Priority.ALWAYS);
         going = Parts.row(progress, Parts.button("export-cancel", words.say("export.cancel"), this::cancel));
         sheet = Parts.sheet(words.say("export.title"), Parts.text(words.say("export.words"), "quiet"), buttons, sound, going, told);
-        watches = List.of(new Watch<>(saving.written()::answer, this::written), new Watch<>(saving::part, progress::setProgress));
+        column = Parts.column(sheet, Parts.sheet(words.say("import.title"), Parts.text(words.say("import.words"), "quiet"),
+            Parts.button("import", words.say("import.file"), this::read), taken), Parts.sheet(words.say("journal.where"), Parts.text(around.journal().file().toString())));
+        watches = List.of(new Watch<>(saving.written()::answer, this::written), new Watch<>(saving::part, progress::setProgress),
+            new Watch<>(saving.read()::answer, this::taken));
     }
 
     JournalSection section() {
-        return new JournalSection("export", sheet, watches);
+        return new JournalSection("export", column, watches);
     }
 
     private void write(String ending) {
@@ -67,5 +72,17 @@ final class ExportView {
         going.setManaged(busy);
         buttons.setDisable(busy);
         told.setText(!answer.problem().isEmpty() ? words.say("journal.problem", answer.problem()) : answer.value().map(file -> words.say("sheet.saved", file)).orElse(""));
+    }
+
+    private void read() {
+        SaveAs.open(around, sheet, "import.title", ".json").ifPresent(file -> {
+            saving.read(file);
+            taken.setText(words.say("journal.looking"));
+        });
+    }
+
+    private void taken(Later.Answer<Integer> answer) {
+        taken.setText(!answer.problem().isEmpty() ? words.say("journal.problem", answer.problem()) : answer.value().map(count -> words.say("import.taken", count)).orElse(""));
+        answer.value().ifPresent(count -> around.journal().look());
     }
 }

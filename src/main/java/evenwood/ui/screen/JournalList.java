@@ -29,7 +29,9 @@ final class JournalList {
         void picked();
     }
 
-    private static final double CELL_EMS = 4.3;
+    /** As a part of the page. */
+    static final String ID = "list";
+    private static final double CELL_EMS = 4.5;
 
     private final Words words;
     private final JournalWords said;
@@ -75,6 +77,10 @@ final class JournalList {
 
     Watch<?> watch() {
         return watch;
+    }
+
+    JournalSection section() {
+        return new JournalSection(ID, sheet, List.of());
     }
 
     private Node search() {
@@ -123,6 +129,10 @@ final class JournalList {
         list.getItems().setAll(found.takes());
         model.chosen().id().ifPresent(id -> IntStream.range(0, found.takes().size()).filter(i -> found.takes().get(i).id() == id).findFirst()
             .ifPresent(list.getSelectionModel()::select));
+        if (model.chosen().id().isEmpty() && !found.takes().isEmpty()) {
+            list.getSelectionModel().select(0);
+            model.chosen().open(found.takes().get(0).id());
+        }
         count.setText(words.say("journal.count", found.takes().size(), found.all()));
         List<String> instruments = new ArrayList<>(List.of(""));
         instruments.addAll(found.instruments());

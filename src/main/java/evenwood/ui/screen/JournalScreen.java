@@ -19,6 +19,7 @@ import javafx.scene.layout.VBox;
 final class JournalScreen implements Screen, JournalList.Told {
     private static final double WIDE_EMS = 66;
     private static final double LIST_EMS = 31;
+    private static final String FIRST = "take";
 
     private final Surroundings around;
     private final Words words;
@@ -45,7 +46,7 @@ final class JournalScreen implements Screen, JournalList.Told {
         model = around.journal();
         list = new JournalList(around, this);
         compare = new CompareView(around);
-        sections = List.of(new KeptTakeView(around).section(), new SheetView(around).section(), compare.section(), new TrendView(around).section(),
+        sections = List.of(list.section(), new KeptTakeView(around).section(), new SheetView(around).section(), compare.section(), new TrendView(around).section(),
             new PracticeView(around).section(), new ExportView(around).section());
         sections.forEach(section -> tabs.getChildren().add(tab(section.id())));
         tabs.getStyleClass().add("tabs");
@@ -104,7 +105,7 @@ final class JournalScreen implements Screen, JournalList.Told {
         if (open != null) {
             open.watches().forEach(Watch::stop);
         }
-        open = sections.stream().filter(each -> each.id().equals(id)).findFirst().orElse(sections.get(0));
+        open = sections.stream().filter(each -> each.id().equals(wide && id.equals(JournalList.ID) ? FIRST : id)).findFirst().orElse(sections.get(0));
         model.section(open.id());
         group.getToggles().stream().filter(toggle -> open.id().equals(toggle.getUserData())).findFirst().ifPresent(toggle -> toggle.setSelected(true));
         place.getChildren().setAll(open.node());
@@ -118,7 +119,7 @@ final class JournalScreen implements Screen, JournalList.Told {
     public void look(TakeLine take) {
         model.chosen().open(take.id());
         if (!model.section().equals("sheet")) {
-            open("take");
+            open(FIRST);
         }
     }
 
@@ -159,6 +160,10 @@ final class JournalScreen implements Screen, JournalList.Told {
         double em = around.ink().em();
         content.getChildren().clear();
         scrolled.setContent(null);
+        // The list stands beside everything else, or is a part like the others where there is no room beside.
+        tabs.getChildren().get(0).setVisible(!wide);
+        tabs.getChildren().get(0).setManaged(!wide);
+        place.getChildren().clear();
         node.setFitToHeight(wide && !nothing);
         list.node().setMinWidth(wide ? em * LIST_EMS : 0);
         list.node().setMaxWidth(wide ? em * LIST_EMS : Double.MAX_VALUE);
@@ -174,8 +179,10 @@ final class JournalScreen implements Screen, JournalList.Told {
             VBox.setVgrow(row, Priority.ALWAYS);
             scrolled.setContent(place);
             content.getChildren().add(row);
+            open(model.section());
         } else {
-            content.getChildren().addAll(list.node(), tabs, place);
+            content.getChildren().addAll(tabs, place);
+            open(model.section());
         }
     }
 }

@@ -11,6 +11,8 @@ import javafx.scene.control.Label;
 import javafx.scene.image.Image;
 import javafx.scene.image.ImageView;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
 /** The sheet for the music stand or the engineer as it will be printed, and saved from here. */
@@ -19,6 +21,7 @@ final class SheetView {
     private final Words words;
     private final ChosenTake chosen;
     private final ImageView picture = new ImageView();
+    private final StackPane paper = new StackPane(picture);
     private final Label told = Parts.text("", "quiet");
     private final Label state = Parts.text("", "quiet");
     private final Button save;
@@ -35,8 +38,10 @@ final class SheetView {
         picture.setPreserveRatio(true);
         picture.setSmooth(true);
         picture.setAccessibleText(words.say("sheet.title"));
-        sheet = Parts.sheet(words.say("sheet.title"), buttons, told, state, picture);
-        sheet.widthProperty().addListener((is, was, width) -> picture.setFitWidth(Math.min(around.ink().em() * 56, width.doubleValue() - around.ink().em() * 2.2)));
+        sheet = Parts.sheet(words.say("sheet.title"), buttons, told, state, paper);
+        paper.getStyleClass().add("paper");
+        paper.setMaxWidth(Region.USE_PREF_SIZE);
+        sheet.widthProperty().addListener((is, was, width) -> picture.setFitWidth(Math.min(around.ink().em() * 56, width.doubleValue() - around.ink().em() * 3)));
         watches = List.of(new Watch<>(chosen.opened()::answer, this::opened), new Watch<>(chosen.sheet()::answer, this::show), new Watch<>(chosen.saved()::answer, this::saved));
     }
 
@@ -57,6 +62,8 @@ final class SheetView {
         state.setText(answer.problem().isEmpty() ? waiting : words.say("journal.problem", answer.problem()));
         state.setVisible(answer.value().isEmpty());
         state.setManaged(answer.value().isEmpty());
+        paper.setVisible(answer.value().isPresent());
+        paper.setManaged(answer.value().isPresent());
         picture.setImage(answer.value().map(png -> new Image(new ByteArrayInputStream(png))).orElse(null));
     }
 

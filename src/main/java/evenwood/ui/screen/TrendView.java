@@ -18,12 +18,15 @@ import javafx.scene.layout.VBox;
 
 /** One reading over the months with what happened in between, and what the numbers support. */
 final class TrendView {
+    private static final int MOST_EVENTS = 6;
+
     private final Words words;
     private final JournalWords said;
     private final JournalModel model;
     private final Board board;
     private final TrendPainter painter;
     private final VBox supported = Parts.column();
+    private final VBox events = Parts.column();
     private final VBox sheet;
     private final VBox column;
     private final Watch<Later.Answer<JournalModel.OverTime>> watch;
@@ -35,7 +38,7 @@ final class TrendView {
         board = new Board(around.ink().em() * 20, around.ink().em() * 16);
         painter = new TrendPainter(around.ink(), tick -> words.number(tick, 0));
         sheet = Parts.sheet(words.say("journal.trend"), reading(), board, supported);
-        column = Parts.column(sheet, Parts.sheet(words.say("journal.happened"), Parts.text(words.say("journal.happened-words"), "quiet"), happened()));
+        column = Parts.column(sheet, Parts.sheet(words.say("journal.happened"), Parts.text(words.say("journal.happened-words"), "quiet"), happened(), events));
         watch = new Watch<>(model.overTime()::answer, this::show);
     }
 
@@ -89,6 +92,10 @@ final class TrendView {
         board.paint((g, width, height) -> painter.paint(g, width, height, picture));
         supported.getChildren().setAll(Parts.text(words.say("journal.trend-words"), "quiet"));
         lines.forEach(line -> supported.getChildren().add(Parts.text(line)));
+        events.getChildren().clear();
+        for (int i = over.trend().events().size() - 1; i >= Math.max(0, over.trend().events().size() - MOST_EVENTS); i--) {
+            events.getChildren().add(Parts.text(said.line(over.trend().events().get(i)), "quiet"));
+        }
         over.suspicions().forEach(each -> supported.getChildren().add(Parts.text(said.suspicion(each), "cure")));
     }
 }

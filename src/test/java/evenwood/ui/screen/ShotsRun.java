@@ -195,7 +195,8 @@ public final class ShotsRun {
             for (int i = 0; i < 60; i++) {
                 double hiss = -84 + random.nextGaussian() + (i < 38 ? 0 : 5);
                 journal.keepNow(new TakeToKeep(first.plusDays(4L * i), KeptExamples.assessment(new ReadingsSketch().playing(50, -24 + random.nextGaussian())
-                    .noise(hiss + 1, -90, -92, hiss)), Optional.empty(), new TakeWords("octave-mandolin", i % 3 == 0 ? "The Harp & Crown" : "", "", List.of())));
+                    .truePeakDbtp(-12 + random.nextGaussian()).dynamics(-30 + random.nextGaussian(), -22 + random.nextGaussian(), -13 + random.nextGaussian(), 80)
+                    .noise(hiss + 1, -52 + random.nextGaussian(), -60 + random.nextGaussian(), hiss)), Optional.empty(), new TakeWords("octave-mandolin", i % 3 == 0 ? "The Harp & Crown" : "", "", List.of())));
             }
             journal.addNow(new Event("1", first.plusDays(70), EventKind.NEW_STRINGS, "", ""));
             journal.addNow(new Event("2", first.plusDays(160), EventKind.NEW_CABLE, "", ""));
@@ -210,8 +211,10 @@ public final class ShotsRun {
                         -22 + random.nextGaussian(), -3, -4, -6 + random.nextGaussian(), -8, 0)));
             }
         }
+        rig.settings().stream().filter(setting -> setting.gain().isPresent()).limit(3)
+            .forEach(setting -> rig.set(setting.withGain(setting.control().gain().orElseThrow().settable(setting.gain().getAsDouble() + 3))));
         shell.journal().reading(Reading.HISS);
-        section("take", "journal-list");
+        section("list", "journal-list");
         shell.journal().chosen().open(after);
         section("take", "journal-take");
         section("sheet", "journal-sheet");
