@@ -156,9 +156,9 @@ public final class ChosenTake {
         return Sentences.in(words.locale());
     }
 
-    /** @param present how the player's controls stand now; without controls only where they stood is told */
-    public void askRecall(Optional<Rig> present) {
+    /** @param present how the player's controls stand now and what was learned of them; without controls only where they stood is told */
+    public void askRecall(Optional<RigInUse> present) {
         Rig kept = opened.answer().value().flatMap(each -> each.take().rig()).filter(rig -> !rig.settings().isEmpty()).orElseThrow();
-        recall.ask(() -> present.filter(rig -> !rig.settings().isEmpty()).map(rig -> Recall.of(kept, RigInUse.nominal(rig))).orElseGet(() -> Recall.of(kept)));
+        recall.ask(() -> present.filter(inUse -> !inUse.rig().settings().isEmpty()).map(inUse -> Recall.of(kept, inUse)).orElseGet(() -> Recall.of(kept)));
     }
 }

@@ -54,7 +54,7 @@ final class RecallView {
             list.getChildren().setAll(Parts.text(words.say("recall.no-controls")));
         } else {
             list.getChildren().setAll(Parts.text(words.say("journal.looking"), "quiet"));
-            chosen.askRecall(around.rig().rig());
+            chosen.askRecall(around.rig().inUse());
         }
         showCheck();
     }

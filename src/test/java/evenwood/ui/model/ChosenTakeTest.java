@@ -3,6 +3,7 @@ package evenwood.ui.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenwood.coach.Recall;
+import evenwood.eq.RigInUse;
 import evenwood.journal.Journal;
 import evenwood.journal.KeptExamples;
 import evenwood.journal.TakeToKeep;
@@ -69,7 +70,7 @@ class ChosenTakeTest {
     @Test
     void onTheSameControlsTheListLeadsFromThePresentPlaceToTheKeptOne() {
         Optional<Rig> present = Optional.of(turned(kept(), "amp-bass-mid-treble", 6));
-        model.chosen().askRecall(present);
+        model.chosen().askRecall(present.map(RigInUse::nominal));
 
         RecallPicture picture = RecallPicture.of(answer(model.chosen().recall()), present, ENGLISH);
 
@@ -83,7 +84,7 @@ class ChosenTakeTest {
     @Test
     void onOtherControlsTheSoundIsTranslatedAndEveryPositionCanBeTaken() {
         Optional<Rig> present = Optional.of(turned(kept(), "graphic-ten-band", 0));
-        model.chosen().askRecall(present);
+        model.chosen().askRecall(present.map(RigInUse::nominal));
 
         Recall recall = answer(model.chosen().recall());
         RecallPicture picture = RecallPicture.of(recall, present, ENGLISH);
