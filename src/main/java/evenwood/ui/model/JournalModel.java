@@ -60,7 +60,7 @@ public final class JournalModel {
     private final Later<Long> kept = new Later<>("evenwood-journal-keep");
     private final List<Long> picked = new ArrayList<>();
     private String search = "";
-    private String section = "";
+    private String section = "list";
     private int periodDays;
     private String instrument = "";
     private String reading = Reading.TREBLE;

@@ -2,7 +2,7 @@ package evenwood.ui.paint;
 
 import evenwood.ui.model.TrendPicture;
 import evenwood.ui.scale.TagRows;
-import java.util.function.IntFunction;
+import java.util.function.BiFunction;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
 import javafx.scene.text.TextAlignment;
@@ -11,10 +11,10 @@ import javafx.scene.text.TextAlignment;
 public final class TrendPainter {
     private static final double TICK_EMS = 2.2;
     private final Ink ink;
-    private final IntFunction<String> number;
+    private final BiFunction<Integer, String, String> number;
 
-    /** @param number a tick in the language's own way */
-    public TrendPainter(Ink ink, IntFunction<String> number) {
+    /** @param number a tick and its unit in the language's own way */
+    public TrendPainter(Ink ink, BiFunction<Integer, String, String> number) {
         this.ink = ink;
         this.number = number;
     }
@@ -24,7 +24,7 @@ public final class TrendPainter {
             return;
         }
         double em = ink.em();
-        double left = em * 2.8;
+        double left = ink.width(number.apply((int) trend.low(), trend.unit()), 0.8, false) + em * 0.7;
         double right = width - em * 0.8;
         TagRows rows = new TagRows(left, right, em * 0.4);
         var places = trend.events().stream().map(mark -> rows.place(left + mark.part() * (right - left), ink.width(mark.name(), 0.85, true) + em)).toList();
@@ -68,9 +68,8 @@ public final class TrendPainter {
         for (int tick = (int) Math.ceil(trend.low() / step) * step; tick <= trend.high(); tick += step) {
             double y = Math.round(y(tick, trend, top, bottom)) + 0.5;
             g.strokeLine(left, y, right, y);
-            ink.write(g, number.apply(tick), left - em * 0.4, y, TextAlignment.RIGHT, 0.8, false, ink.faint());
+            ink.write(g, number.apply(tick, trend.unit()), left - em * 0.4, y, TextAlignment.RIGHT, 0.8, false, ink.faint());
         }
-        ink.write(g, trend.unit(), left + em * 0.4, bottom - em * 0.6, TextAlignment.LEFT, 0.8, false, ink.faint());
         ink.write(g, trend.from(), left, bottom + em, TextAlignment.LEFT, 0.85, false, ink.faint());
         ink.write(g, trend.to(), right, bottom + em, TextAlignment.RIGHT, 0.85, false, ink.faint());
     }

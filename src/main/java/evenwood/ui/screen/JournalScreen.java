@@ -105,8 +105,8 @@ final class JournalScreen implements Screen, JournalList.Told {
         if (open != null) {
             open.watches().forEach(Watch::stop);
         }
-        open = sections.stream().filter(each -> each.id().equals(wide && id.equals(JournalList.ID) ? FIRST : id)).findFirst().orElse(sections.get(0));
-        model.section(open.id());
+        open = sections.stream().filter(each -> each.id().equals(wide && id.equals(JournalList.ID) ? FIRST : id)).findFirst().orElseThrow();
+        model.section(id);
         group.getToggles().stream().filter(toggle -> open.id().equals(toggle.getUserData())).findFirst().ifPresent(toggle -> toggle.setSelected(true));
         place.getChildren().setAll(open.node());
         scrolled.setVvalue(0);

@@ -14,6 +14,8 @@ import javafx.scene.layout.VBox;
 
 /** The practice log: whether it is kept, what of and where; and what it holds, with no judgement on it. */
 final class PracticeView {
+    private static final double WIDE_EMS = 50;
+
     private final Words words;
     private final JournalModel model;
     private final Board board;
@@ -21,6 +23,7 @@ final class PracticeView {
     private final VBox held = Parts.sheet("");
     private final VBox column;
     private final Watch<Later.Answer<List<Practice>>> watch;
+    private boolean wide;
 
     PracticeView(Surroundings around) {
         words = around.words();
@@ -38,6 +41,13 @@ final class PracticeView {
         }
         column = Parts.column(consent, held);
         watch = new Watch<>(model.practised()::answer, this::show);
+        column.widthProperty().addListener((is, was, width) -> {
+            boolean nowWide = width.doubleValue() > around.ink().em() * WIDE_EMS;
+            if (nowWide != wide) {
+                wide = nowWide;
+                show(model.practised().answer());
+            }
+        });
     }
 
     JournalSection section() {
@@ -54,6 +64,19 @@ final class PracticeView {
         }
         board.saying(picture.total());
         board.paint((g, width, height) -> painter.paint(g, width, height, picture));
+        held.getChildren().addAll(Parts.text(picture.total(), "verdict"), board, wide ? table(picture) : lines(picture), Parts.text(words.say("practice.words"), "quiet"));
+    }
+
+    private VBox lines(PracticePicture picture) {
+        VBox lines = Parts.column();
+        for (PracticePicture.Sitting each : picture.sittings()) {
+            lines.getChildren().addAll(Parts.text(words.say("practice.line", each.when(), each.instrument(), each.minutes())),
+                Parts.text(words.say("practice.line", each.dynamics(), each.loudness(), each.treble()), "quiet"));
+        }
+        return lines;
+    }
+
+    private GridPane table(PracticePicture picture) {
         GridPane table = new GridPane();
         table.getStyleClass().add("table");
         table.addRow(0, Parts.word(words.say("practice.when"), "quiet"), Parts.word(words.say("rig.part.instrument"), "quiet"), Parts.word(words.say("practice.long"), "quiet"),
@@ -62,6 +85,6 @@ final class PracticeView {
             table.addRow(table.getRowCount(), Parts.word(each.when()), Parts.word(each.instrument()), Parts.word(each.minutes()), Parts.word(each.dynamics()),
                 Parts.word(each.loudness()), Parts.word(each.treble()));
         }
-        held.getChildren().addAll(Parts.text(picture.total(), "verdict"), board, table, Parts.text(words.say("practice.words"), "quiet"));
+        return table;
     }
 }

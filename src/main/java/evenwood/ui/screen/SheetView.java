@@ -41,7 +41,8 @@ final class SheetView {
         sheet = Parts.sheet(words.say("sheet.title"), buttons, told, state, paper);
         paper.getStyleClass().add("paper");
         paper.setMaxWidth(Region.USE_PREF_SIZE);
-        sheet.widthProperty().addListener((is, was, width) -> picture.setFitWidth(Math.min(around.ink().em() * 56, width.doubleValue() - around.ink().em() * 3)));
+        sheet.setMinWidth(0);
+        sheet.widthProperty().addListener((is, was, width) -> picture.setFitWidth(Math.min(around.ink().em() * 56, width.doubleValue() - around.ink().em() * 4)));
         watches = List.of(new Watch<>(chosen.opened()::answer, this::opened), new Watch<>(chosen.sheet()::answer, this::show), new Watch<>(chosen.saved()::answer, this::saved));
     }
 

@@ -8,6 +8,7 @@ import evenwood.ui.model.TrendPicture;
 import evenwood.ui.model.Words;
 import evenwood.ui.paint.TrendPainter;
 import java.time.LocalDate;
+import java.time.format.FormatStyle;
 import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
@@ -15,6 +16,7 @@ import javafx.scene.control.DatePicker;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
+import javafx.util.converter.LocalDateStringConverter;
 
 /** One reading over the months with what happened in between, and what the numbers support. */
 final class TrendView {
@@ -36,7 +38,7 @@ final class TrendView {
         said = new JournalWords(words);
         model = around.journal();
         board = new Board(around.ink().em() * 20, around.ink().em() * 16);
-        painter = new TrendPainter(around.ink(), tick -> words.number(tick, 0));
+        painter = new TrendPainter(around.ink(), (tick, unit) -> words.say("number.with-unit", words.number(tick, 0), unit));
         sheet = Parts.sheet(words.say("journal.trend"), reading(), board, supported);
         column = Parts.column(sheet, Parts.sheet(words.say("journal.happened"), Parts.text(words.say("journal.happened-words"), "quiet"), happened(), events));
         watch = new Watch<>(model.overTime()::answer, this::show);
@@ -66,6 +68,7 @@ final class TrendView {
         kind.setValue(EventKind.NEW_STRINGS);
         DatePicker day = new DatePicker(LocalDate.now());
         day.setId("event-day");
+        day.setConverter(new LocalDateStringConverter(FormatStyle.MEDIUM, words.locale(), null));
         day.setAccessibleText(words.say("journal.event-day"));
         TextField note = new TextField();
         note.setId("event-note");
