@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 
 /**
  * A few seconds of nothing but noise, measured in short stretches so that the spread between them tells how sure the levels are.
@@ -35,6 +36,7 @@ public final class NoiseSpell implements BlockListener {
 
     private final HopGrid grid;
     private final int stretches;
+    private final Consumer<NoiseSoFar> told;
     private final CountDownLatch complete = new CountDownLatch(1);
     private final List<NoiseReading> readings = new ArrayList<>();
     private ShortTimeSpectrum spectrum;
@@ -44,8 +46,14 @@ public final class NoiseSpell implements BlockListener {
 
     /** @param stretches after so many it is complete */
     NoiseSpell(int sampleRateHz, int stretches, double settlingSeconds) {
+        this(sampleRateHz, stretches, settlingSeconds, soFar -> { });
+    }
+
+    /** @param told after every stretch, on the thread of the blocks */
+    NoiseSpell(int sampleRateHz, int stretches, double settlingSeconds, Consumer<NoiseSoFar> told) {
         grid = new HopGrid(sampleRateHz);
         this.stretches = stretches;
+        this.told = told;
         unsettledFrames = Math.round(settlingSeconds * sampleRateHz);
         begin();
     }
@@ -56,8 +64,14 @@ public final class NoiseSpell implements BlockListener {
      * @throws SoundProblem if it cannot be opened or delivers nothing
      */
     public static NoiseParts listen(LineOpener opener, double seconds) {
+        return listen(opener, seconds, soFar -> { });
+    }
+
+    /** The same, telling after every second what is heard so far; must not wait. */
+    public static NoiseParts listen(LineOpener opener, double seconds, Consumer<NoiseSoFar> told) {
         SoundSource source = opener.get();
-        NoiseSpell spell = new NoiseSpell(source.format().sampleRateHz(), (int) Math.max(SHORTEST_SECONDS, Math.ceil(seconds / STRETCH_SECONDS)), SETTLING_SECONDS);
+        int stretches = (int) Math.max(SHORTEST_SECONDS, Math.ceil(seconds / STRETCH_SECONDS));
+        NoiseSpell spell = new NoiseSpell(source.format().sampleRateHz(), stretches, SETTLING_SECONDS, told);
         try (LiveTake take = LiveTake.start(source, opener, spell)) {
             if (!spell.complete.await(Math.round(1000 * (seconds + PATIENCE_SECONDS)), TimeUnit.MILLISECONDS)) {
                 throw SoundProblem.midway(source.name() + ": no sound comes from this input; check its plug and whether another program holds it", null);
@@ -105,6 +119,7 @@ public final class NoiseSpell implements BlockListener {
             Arrays.fill(quiet, ActivityReading.QUIET);
             readings.add(meter.reading(new ActivityReading(grid, 0, quiet, Double.NEGATIVE_INFINITY)));
             begin();
+            told.accept(new NoiseSoFar((double) readings.size() / stretches, parts()));
         }
         if (readings.size() >= stretches) {
             complete.countDown();

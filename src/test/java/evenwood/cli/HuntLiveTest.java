@@ -45,7 +45,7 @@ class HuntLiveTest {
             said.await("the cure", 60, line -> line.startsWith("  all but gone"));
             assertThat(said.await("the cause", 20, line -> line.contains(" %  ")).text()).contains("cable whose screen is broken");
             endUnlessDecided(hunt);
-            said.await("the end", 20, line -> line.contains("likely") || line.startsWith("It is") || line.startsWith("Not decided"));
+            said.await("the end", 20, line -> line.contains("likely") || line.startsWith("The cause") || line.startsWith("Not decided"));
             assertThat(hunt.waitFor(20, TimeUnit.SECONDS)).isTrue();
             assertThat(hunt.exitValue()).isZero();
         }

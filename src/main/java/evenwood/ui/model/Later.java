@@ -31,7 +31,7 @@ public final class Later<T> {
     private final Answer<T> nothing = new Answer<>(Optional.empty(), "");
     private volatile long asked;
     private volatile Answer<T> answer = nothing;
-    private volatile boolean waiting;
+    private boolean waiting;
 
     public Later(String threadName) {
         work = new ThreadPoolExecutor(1, 1, IDLE_SECONDS, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), job -> {
@@ -65,7 +65,8 @@ public final class Later<T> {
         return answer;
     }
 
-    public boolean isWaiting() {
+    /** Whoever has seen the newest answer finds that nothing is waited for. */
+    public synchronized boolean isWaiting() {
         return waiting;
     }
 

@@ -1,6 +1,7 @@
 package evenwood.ui.paint;
 
 import evenwood.report.HuntPicture;
+import evenwood.ui.model.NoiseBars;
 import java.util.List;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
@@ -24,8 +25,10 @@ public final class NoiseBarsPainter {
         this.level = level;
     }
 
-    /** @param now the same parts with one thing changed; empty when nothing was tried yet */
-    public void paint(GraphicsContext g, double width, double height, List<HuntPicture.Bar> was, List<HuntPicture.Bar> now) {
+    /** @param bars those of {@code after} with one thing changed, if anything was tried */
+    public void paint(GraphicsContext g, double width, double height, NoiseBars bars) {
+        List<HuntPicture.Bar> was = bars.before();
+        List<HuntPicture.Bar> now = bars.after();
         double em = ink.em();
         double left = em * 0.4;
         double right = width - em * 10;

@@ -2,53 +2,47 @@ package evenwood.ui.screen;
 
 import evenwood.coach.hunt.HuntProgress.Standing;
 import evenwood.coach.hunt.NoiseParts;
+import evenwood.judge.Statement;
 import evenwood.report.HuntPicture;
 import evenwood.ui.model.HuntModel;
 import evenwood.ui.model.Later;
 import evenwood.ui.model.Now;
 import evenwood.ui.model.Words;
-import evenwood.ui.paint.NoiseBarsPainter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.MenuButton;
+import javafx.scene.control.MenuItem;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** The noise hunt: one change at a time, bars before and after, the likeliest causes, in the end cause and cure. */
 final class HuntScreen implements Screen {
-    private static final int MOST_CAUSES = 5;
-    private static final double MOST_SAID = 0.99;
-    private static final double LEAST_SHOWN = 0.01;
-
     private final Surroundings around;
     private final Words words;
     private final HuntModel model;
     private final VBox step = Parts.sheet("");
     private final VBox ranking = Parts.sheet("");
-    private final VBox noise;
-    private final Board bars;
-    private final NoiseBarsPainter painter;
-    private final VBox barWords = Parts.column();
+    private final ProgressBar progress = new ProgressBar();
+    private final HuntBars bars;
     private final VBox content;
     private final Region node;
     private final Watch<Later.Answer<NoiseParts>> watch;
+    private boolean why;
 
     HuntScreen(Surroundings around) {
         this.around = around;
         words = around.words();
         model = around.hunt();
-        double em = around.ink().em();
-        bars = new Board(em * 20, em * 19);
-        painter = new NoiseBarsPainter(around.ink(), words.say("hunt.before"), words.say("hunt.after"), level -> words.say("number.with-unit", words.number(level, 0),
-            words.say("unit.dbfs")));
-        noise = Parts.sheet(words.say("hunt.noise"), bars, barWords);
-        content = Parts.column();
+        bars = new HuntBars(around, progress);
+        progress.setMinWidth(around.ink().em() * 12);
+        content = Parts.column(step, bars.node(), ranking);
         content.getStyleClass().add("page");
         content.setMinWidth(0);
         node = Parts.scrolled(content);
@@ -72,16 +66,18 @@ final class HuntScreen implements Screen {
     @Override
     public void opened() {
         watch.start();
+        bars.opened();
         show();
     }
 
     @Override
     public void closed() {
         watch.stop();
+        bars.closed();
     }
 
     /** The input that is listened to now; a live take ends first, for many devices are heard by one only. */
-    private Callable<NoiseParts> input() {
+    private HuntModel.Ear input() {
         Now now = around.take().now();
         if (now.isLive()) {
             around.take().stop();
@@ -97,52 +93,82 @@ final class HuntScreen implements Screen {
     private void show() {
         Optional<HuntPicture> picture = model.picture(words);
         step.getChildren().setAll(step(picture));
-        content.getChildren().setAll(step);
-        if (picture.isPresent()) {
-            showBars(picture.get());
-            content.getChildren().add(noise);
-            if (picture.get().standing() != Standing.QUIET) {
-                ranking.getChildren().setAll(causes(picture.get()));
-                content.getChildren().add(ranking);
-            }
-        }
+        bars.show();
+        boolean ranked = picture.filter(each -> each.standing() != Standing.QUIET).isPresent();
+        ranking.setVisible(ranked);
+        ranking.setManaged(ranked);
+        picture.filter(each -> ranked).ifPresent(each -> HuntSteps.show(ranking, each, around));
     }
 
     private List<Node> step(Optional<HuntPicture> picture) {
-        Node buttons = buttons(picture);
-        String problem = model.listening().answer().problem();
-        String asked = picture.isEmpty() ? sentence("hunt.begin") : picture.get().next().map(task -> words.say("move.title", picture.get().steps().size() + 1, words.say("move.why", task.words())))
-            .orElse(words.say("move.why", picture.get().conclusion()));
-        List<Node> nodes = new java.util.ArrayList<>(List.of(Parts.text(words.say("hunt.title"), "sheet-title"), Parts.text(asked, "asking")));
-        picture.flatMap(HuntPicture::cure).ifPresent(cure -> nodes.add(Parts.text(words.say("move.why", cure), "cure")));
-        if (picture.flatMap(HuntPicture::next).isPresent() && !picture.get().steps().isEmpty()) {
-            nodes.add(1, Parts.text(sentence("hunt.back")));
+        Optional<HuntPicture.Task> task = model.task(words);
+        String asked = picture.isEmpty() ? sentence("hunt.begin") : task.map(each -> words.say("move.title", picture.get().steps().size() + 1,
+            words.say("move.why", each.words()))).orElse(words.say("move.why", picture.get().conclusion()));
+        List<Node> nodes = new ArrayList<>(List.of(Parts.text(words.say("hunt.title"), "sheet-title")));
+        if (task.isPresent() && !picture.get().steps().isEmpty()) {
+            nodes.add(Parts.text(sentence("hunt.back")));
         }
+        nodes.add(Parts.text(asked, "asking"));
+        picture.flatMap(HuntPicture::cure).ifPresent(cure -> nodes.add(Parts.text(words.say("move.why", cure), "cure")));
         if (picture.isPresent() && model.isUnsteady()) {
             nodes.add(Parts.text(sentence("hunt.unsteady"), "cure"));
         }
+        String problem = model.listening().answer().problem();
         if (!problem.isEmpty()) {
             nodes.add(Parts.text(words.say("journal.problem", problem), "cure"));
         }
-        nodes.add(buttons);
-        nodes.add(Parts.text(words.say("hunt.earth"), "quiet"));
+        nodes.add(model.listening().isWaiting() ? listening() : buttons(picture.isPresent(), task.isPresent()));
+        nodes.addAll(earth());
         return nodes;
     }
 
-    private Node buttons(Optional<HuntPicture> picture) {
-        if (model.listening().isWaiting()) {
-            ProgressBar progress = new ProgressBar(ProgressBar.INDETERMINATE_PROGRESS);
-            return Parts.row(progress, Parts.text(words.say("hunt.listening", HuntModel.SECONDS)));
-        }
+    private Node listening() {
+        Node says = Parts.text(words.say("hunt.listening", HuntModel.SECONDS));
+        HBox row = Parts.row(progress, says);
+        HBox.setHgrow(says, Priority.ALWAYS);
+        return row;
+    }
+
+    private Node buttons(boolean begun, boolean asked) {
         FlowPane row = new FlowPane();
         row.getStyleClass().add("buttons");
-        if (picture.flatMap(HuntPicture::next).isPresent()) {
-            row.getChildren().addAll(button("hunt-done", "hunt.done", () -> model.tried(input()), "accent"),
-                button("hunt-skip", "hunt.skip", model::skip));
+        if (asked) {
+            row.getChildren().addAll(button("hunt-done", "hunt.done", () -> model.tried(input()), "accent"), button("hunt-skip", "hunt.skip", model::skip), others());
         }
-        row.getChildren().add(button("hunt-begin", picture.isEmpty() ? "hunt.start" : "hunt.again", () -> model.begin(input()),
-            picture.isEmpty() ? "accent" : "flat"));
+        if (begun && model.isUnsteady()) {
+            row.getChildren().add(button("hunt-repeat", "hunt.repeat", () -> model.repeat(input())));
+        }
+        row.getChildren().add(button("hunt-begin", begun ? "hunt.again" : "hunt.start", () -> model.begin(input()), begun ? "flat" : "accent"));
         return row;
+    }
+
+    private Node others() {
+        MenuButton others = new MenuButton(words.say("hunt.others"));
+        others.setId("hunt-others");
+        others.getStyleClass().add("big-answer");
+        for (HuntPicture.Task task : model.others(words)) {
+            MenuItem item = new MenuItem(task.words());
+            item.setOnAction(event -> {
+                model.choose(task.id());
+                show();
+            });
+            others.getItems().add(item);
+        }
+        others.setDisable(others.getItems().isEmpty());
+        return others;
+    }
+
+    /** The one thing that is never tried, and why. */
+    private List<Node> earth() {
+        Node never = Parts.text(words.say("hunt.earth"), "quiet");
+        Node question = Parts.button("hunt-why", words.say(why ? "hunt.why-less" : "hunt.why"), () -> {
+            why = !why;
+            show();
+        }, "small", "flat");
+        FlowPane row = new FlowPane(never, question);
+        row.setRowValignment(javafx.geometry.VPos.CENTER);
+        row.getStyleClass().add("buttons");
+        return why ? List.of(row, Parts.text(sentence("hunt.refused"), "cure")) : List.of(row);
     }
 
     private Button button(String id, String key, Runnable action, String... styles) {
@@ -154,37 +180,7 @@ final class HuntScreen implements Screen {
         return button;
     }
 
-    private void showBars(HuntPicture picture) {
-        Optional<HuntPicture.Step> last = picture.steps().isEmpty() ? Optional.empty() : Optional.of(picture.steps().get(picture.steps().size() - 1));
-        List<HuntPicture.Bar> before = last.map(HuntPicture.Step::before).orElse(picture.noise());
-        List<HuntPicture.Bar> after = last.map(HuntPicture.Step::after).orElse(List.of());
-        bars.paint((g, width, height) -> painter.paint(g, width, height, before, after));
-        barWords.getChildren().setAll(Parts.text(words.say(last.isPresent() ? "hunt.bars-both" : "hunt.bars"), "quiet"));
-        String hunted = picture.noise().stream().filter(bar -> bar.part() == picture.hunted()).findFirst().map(HuntPicture.Bar::word).orElse("");
-        last.ifPresentOrElse(each -> barWords.getChildren().add(Parts.text(words.say("hunt.outcome", hunted, each.outcomeWord(), words.change(Math.rint(each.changeDb() * 10) / 10),
-            words.number(each.halfWidthDb(), 1)), "verdict")), () -> barWords.getChildren().add(Parts.text(words.say("hunt.hunted", hunted))));
-    }
-
-    private List<Node> causes(HuntPicture picture) {
-        List<Node> nodes = new java.util.ArrayList<>(List.of(Parts.text(words.say("hunt.causes"), "sheet-title")));
-        GridPane grid = new GridPane();
-        grid.getStyleClass().add("form");
-        for (int i = 0; i < Math.min(MOST_CAUSES, picture.suspects().size()) && (i == 0 || picture.suspects().get(i).probability() >= LEAST_SHOWN); i++) {
-            HuntPicture.Cause cause = picture.suspects().get(i);
-            double sure = Math.min(MOST_SAID, cause.probability());
-            ProgressBar bar = new ProgressBar(sure);
-            bar.setMinWidth(around.ink().em() * 8);
-            grid.add(bar, 0, i);
-            grid.add(Parts.word(words.say("view.percent", sure)), 1, i);
-            Node name = Parts.text(cause.words());
-            grid.add(name, 2, i);
-            GridPane.setHgrow(name, Priority.ALWAYS);
-        }
-        nodes.add(grid);
-        return nodes;
-    }
-
     private String sentence(String key) {
-        return words.say("move.why", words.say(evenwood.judge.Statement.of(key)));
+        return words.say("move.why", words.say(Statement.of(key)));
     }
 }

@@ -1,15 +1,20 @@
 package evenwood.ui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import evenwood.coach.hunt.EarthRefusal;
 import evenwood.coach.hunt.HuntProgress;
 import evenwood.coach.hunt.NoiseParts;
+import evenwood.live.NoiseSoFar;
 import evenwood.report.HuntPicture;
+import evenwood.report.Sentences;
 import evenwood.rig.HuntTable.Part;
 import evenwood.rig.Presets;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Map;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -34,7 +39,7 @@ class HuntModelTest {
 
     @Test
     void theFirstMeasurementSaysWhatIsHuntedAndWhatToDoNextInThePlayersLanguage() {
-        model.begin(() -> noise(-45));
+        model.begin(told -> noise(-45));
         take();
 
         HuntPicture picture = model.picture(Words.in(Locale.GERMAN)).orElseThrow();
@@ -46,11 +51,11 @@ class HuntModelTest {
 
     @Test
     void aTrialIsKeptWithItsChange() {
-        model.begin(() -> noise(-45));
+        model.begin(told -> noise(-45));
         take();
         String trial = model.progress().flatMap(HuntProgress::next).orElseThrow();
 
-        model.tried(() -> noise(-65));
+        model.tried(told -> noise(-65));
         take();
 
         assertThat(model.progress().orElseThrow().steps()).singleElement().satisfies(step -> {
@@ -61,7 +66,7 @@ class HuntModelTest {
 
     @Test
     void whatCannotBeDoneHereIsNotAskedAgain() {
-        model.begin(() -> noise(-45));
+        model.begin(told -> noise(-45));
         take();
         String trial = model.progress().flatMap(HuntProgress::next).orElseThrow();
 
@@ -73,12 +78,97 @@ class HuntModelTest {
 
     @Test
     void quietIsNothingToHunt() {
-        model.begin(() -> noise(-110));
+        model.begin(told -> noise(-110));
         take();
 
         assertThat(model.progress().orElseThrow().standing()).isEqualTo(HuntProgress.Standing.QUIET);
-        model.tried(() -> noise(-20));
+        model.tried(told -> noise(-20));
         assertThat(model.listening().isWaiting()).isFalse();
+    }
+
+    @Test
+    void whatIsHeardSoFarIsThereWhileItIsListened() throws Exception {
+        CountDownLatch told = new CountDownLatch(1);
+        CountDownLatch goOn = new CountDownLatch(1);
+        model.begin(so -> {
+            so.accept(new NoiseSoFar(0.5, noise(-45)));
+            told.countDown();
+            goOn.await();
+            return noise(-46);
+        });
+        told.await();
+
+        assertThat(model.listening().isWaiting()).isTrue();
+        assertThat(model.soFar().orElseThrow().parts()).isEqualTo(noise(-45));
+        goOn.countDown();
+        take();
+        model.tried(so -> noise(-65));
+        assertThat(model.soFar()).as("another measurement begins at nothing").isEmpty();
+    }
+
+    @Test
+    void anotherTrialThanTheProposedOneCanBeMade() {
+        model.begin(told -> noise(-45));
+        take();
+        HuntPicture.Task other = model.others(Words.in(Locale.ENGLISH)).get(2);
+
+        model.choose(other.id());
+        assertThat(model.task(Words.in(Locale.ENGLISH))).contains(other);
+        model.tried(told -> noise(-46));
+        take();
+
+        assertThat(model.progress().orElseThrow().steps()).singleElement().satisfies(step -> assertThat(step.result().trial()).isEqualTo(other.id()));
+        assertThat(model.others(Words.in(Locale.ENGLISH))).doesNotContain(other);
+        assertThat(model.task(Words.in(Locale.ENGLISH))).isNotEqualTo(java.util.Optional.of(other));
+    }
+
+    @Test
+    void aDisturbedMeasurementIsReplacedWhenItIsRepeated() {
+        model.begin(told -> noise(-45));
+        take();
+        model.tried(told -> noise(-20));
+        take();
+        String trial = model.progress().orElseThrow().steps().get(0).result().trial();
+
+        model.repeat(told -> noise(-60));
+        take();
+
+        assertThat(model.progress().orElseThrow().steps()).singleElement().satisfies(step -> {
+            assertThat(step.result().trial()).isEqualTo(trial);
+            assertThat(step.result().changeDb()).isEqualTo(-15);
+        });
+    }
+
+    @Test
+    void noTrialThatIsOfferedPartsAMainsEarth() {
+        model.begin(told -> noise(-45));
+        take();
+
+        assertThat(model.others(Words.in(Locale.ENGLISH))).isNotEmpty().noneMatch(task -> EarthRefusal.isMeant(task.words()));
+    }
+
+    /** First order: after a time constant 63 % of the way is done, whatever the frame rate. */
+    @Test
+    void barsGlideToWhatIsMeasuredAtAnyFrameRateAndArrive() {
+        NoiseBars from = bars(-40);
+        NoiseBars to = bars(-60);
+        NoiseBars slow = from.towards(to, 1.0 / 9);
+        NoiseBars quick = from;
+        for (int i = 0; i < 10; i++) {
+            quick = quick.towards(to, 1.0 / 90);
+        }
+
+        assertThat(slow.before().get(0).levelDbfs()).isCloseTo(-40 - 20 * (1 - Math.exp(-1)), within(1e-9));
+        assertThat(quick.before().get(0).levelDbfs()).isCloseTo(slow.before().get(0).levelDbfs(), within(1e-9));
+        NoiseBars late = from;
+        for (int i = 0; i < 120; i++) {
+            late = late.towards(to, 1.0 / 60);
+        }
+        assertThat(late).isEqualTo(to);
+    }
+
+    private static NoiseBars bars(double humDbfs) {
+        return new NoiseBars(HuntPicture.bars(noise(humDbfs), Sentences.english()), java.util.List.of(), false);
     }
 
     private void take() {

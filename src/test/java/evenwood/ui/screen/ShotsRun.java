@@ -11,6 +11,7 @@ import evenwood.journal.Practice;
 import evenwood.journal.Reading;
 import evenwood.journal.TakeToKeep;
 import evenwood.journal.TakeWords;
+import evenwood.live.NoiseSoFar;
 import evenwood.rig.HuntTable;
 import evenwood.rig.PluggedBox;
 import evenwood.rig.Presets;
@@ -163,13 +164,24 @@ public final class ShotsRun {
 
     private void hunt() {
         camera.page("hunt", "hunt-begin");
-        measured(() -> shell.hunt().begin(() -> noise(-47)));
+        measured(() -> shell.hunt().begin(told -> noise(-47)));
         camera.page("hunt", "hunt-noise");
-        measured(() -> shell.hunt().tried(() -> noise(-46.4)));
+        measured(() -> shell.hunt().tried(told -> noise(-46.4)));
         camera.page("hunt", "hunt-step");
+        CountDownLatch seen = new CountDownLatch(1);
+        measured(() -> {
+            shell.hunt().tried(told -> {
+                told.accept(new NoiseSoFar(0.5, noise(-56)));
+                seen.await();
+                return noise(-63);
+            });
+            WindowCamera.await(() -> shell.hunt().soFar().isPresent());
+            camera.page("hunt", "hunt-listening");
+            seen.countDown();
+        });
         for (int i = 0; i < 6 && shell.hunt().progress().flatMap(HuntProgress::next).isPresent(); i++) {
             double level = i % 2 == 0 ? -47 : -63;
-            measured(() -> shell.hunt().tried(() -> noise(level)));
+            measured(() -> shell.hunt().tried(told -> noise(level)));
         }
         camera.page("hunt", "hunt-end");
     }
