@@ -10,6 +10,7 @@ import evenwood.sound.AudioBlock;
 import evenwood.sound.LineOpener;
 import evenwood.sound.SoundProblem;
 import evenwood.sound.SoundSource;
+import evenwood.sound.SoundTrouble;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -74,11 +75,11 @@ public final class NoiseSpell implements BlockListener {
         NoiseSpell spell = new NoiseSpell(source.format().sampleRateHz(), stretches, SETTLING_SECONDS, told);
         try (LiveTake take = LiveTake.start(source, opener, spell)) {
             if (!spell.complete.await(Math.round(1000 * (seconds + PATIENCE_SECONDS)), TimeUnit.MILLISECONDS)) {
-                throw SoundProblem.midway(source.name() + ": no sound comes from this input; check its plug and whether another program holds it", null);
+                throw SoundProblem.midway(source.name() + ": no sound comes from this input; check its plug and whether another program holds it", null).of(SoundTrouble.INPUT_SILENT, source.name());
             }
         } catch (InterruptedException interrupted) {
             Thread.currentThread().interrupt();
-            throw SoundProblem.midway(source.name() + ": listening was broken off; begin again", interrupted);
+            throw SoundProblem.midway(source.name() + ": listening was broken off; begin again", interrupted).of(SoundTrouble.BROKEN_OFF, source.name());
         }
         return spell.parts();
     }
@@ -92,7 +93,8 @@ public final class NoiseSpell implements BlockListener {
         }
         if (spell.readings.size() < SHORTEST_SECONDS / STRETCH_SECONDS) {
             throw SoundProblem.atStart(String.format(Locale.ROOT, "%s: %.1f s of noise, but at least %.0f s are needed; record longer, with nobody playing",
-                source.name(), (double) spell.frames / source.format().sampleRateHz(), SHORTEST_SECONDS));
+                source.name(), (double) spell.frames / source.format().sampleRateHz(), SHORTEST_SECONDS))
+                .of(SoundTrouble.NOISE_SHORT, source.name(), (double) spell.frames / source.format().sampleRateHz(), SHORTEST_SECONDS);
         }
         return spell.parts();
     }

@@ -38,7 +38,7 @@ final class AiffHeader {
         AiffHeader header = new AiffHeader(bytes, compressible);
         header.walk();
         if (header.coding == null) {
-            throw new FileFault("its AIFF header is broken (no COMM chunk)", FileFault.EXPORT_AGAIN);
+            throw new FileFault(SoundTrouble.FILE_BROKEN, "its AIFF header is broken (no COMM chunk)", FileFault.EXPORT_AGAIN);
         }
         FrameShape.check(header.sampleRateHz, header.channels);
         if (header.dataStart < 0) {
@@ -71,7 +71,7 @@ final class AiffHeader {
 
     private void comm(long size) throws IOException {
         if (size < COMM_BYTES) {
-            throw new FileFault("its AIFF header is broken (a COMM chunk of " + size + " bytes)", FileFault.EXPORT_AGAIN);
+            throw new FileFault(SoundTrouble.FILE_BROKEN, "its AIFF header is broken (a COMM chunk of " + size + " bytes)", FileFault.EXPORT_AGAIN);
         }
         channels = bytes.u16BigEndian();
         frames = bytes.u32BigEndian();
@@ -103,11 +103,11 @@ final class AiffHeader {
             case "fl64", "FL64" -> PcmCoding.FLOAT_64_BIG;
             case "alaw", "ALAW" -> PcmCoding.A_LAW;
             case "ulaw", "ULAW" -> PcmCoding.MU_LAW;
-            default -> throw new FileFault("its samples are coded as \"" + coding.replaceAll("[^ -~]", "?")
+            default -> throw new FileFault(SoundTrouble.FILE_CODING, "its samples are coded as \"" + coding.replaceAll("[^ -~]", "?")
                 + "\", but only plain integers, floats, A-law and mu-law are read from an AIFF file", FileFault.CONVERT);
         };
         if (found == null) {
-            throw new FileFault("its AIFF header is broken (bitsPerSample=" + bits + " with coding \"" + coding + "\")",
+            throw new FileFault(SoundTrouble.FILE_BROKEN, "its AIFF header is broken (bitsPerSample=" + bits + " with coding \"" + coding + "\")",
                 FileFault.EXPORT_AGAIN);
         }
         return found;

@@ -11,21 +11,26 @@ final class FileFault extends IOException {
     static final String EXPORT_AGAIN = "record or export it again";
     static final String CONVERT = "convert it to WAV or FLAC";
 
+    private final SoundTrouble trouble;
     private final String advice;
 
-    FileFault(String whatIsWrong, String advice) {
-        super(whatIsWrong);
-        this.advice = advice;
+    FileFault(SoundTrouble trouble, String whatIsWrong, String advice) {
+        this(trouble, whatIsWrong, advice, null);
     }
 
-    FileFault(String whatIsWrong, String advice, Throwable cause) {
+    FileFault(SoundTrouble trouble, String whatIsWrong, String advice, Throwable cause) {
         super(whatIsWrong, cause);
+        this.trouble = trouble;
         this.advice = advice;
     }
 
     /** The header is there, but not one frame. */
     static FileFault noSound() {
-        return new FileFault("the file holds no sound (its header is there, but no samples)", EXPORT_AGAIN);
+        return new FileFault(SoundTrouble.FILE_NO_SOUND, "the file holds no sound (its header is there, but no samples)", EXPORT_AGAIN);
+    }
+
+    SoundTrouble trouble() {
+        return trouble;
     }
 
     String advice() {

@@ -16,7 +16,7 @@ final class FileKind {
 
     static FrameDecoder decoder(FileBytes bytes, String name) throws IOException {
         if (bytes.length() == 0) {
-            throw new FileFault("the file is empty (0 bytes)", FileFault.EXPORT_AGAIN);
+            throw new FileFault(SoundTrouble.FILE_EMPTY, "the file is empty (0 bytes)", FileFault.EXPORT_AGAIN);
         }
         boolean tagged = Mp3Frames.skipTag(bytes);
         String start = bytes.peek(MARK_BYTES);

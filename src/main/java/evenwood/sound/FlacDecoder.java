@@ -37,7 +37,7 @@ final class FlacDecoder implements FrameDecoder {
         stream = FlacStream.read(bytes);
         FrameShape.check(stream.sampleRateHz(), stream.channels());
         if (stream.bitsPerSample() < FEWEST_BITS) {
-            throw new FileFault("its FLAC header is broken (bitsPerSample=" + stream.bitsPerSample() + ")", FileFault.EXPORT_AGAIN);
+            throw new FileFault(SoundTrouble.FILE_BROKEN, "its FLAC header is broken (bitsPerSample=" + stream.bitsPerSample() + ")", FileFault.EXPORT_AGAIN);
         }
         shape = new FrameShape(stream.sampleRateHz(), stream.channels(), stream.bitsPerSample(),
             stream.totalFrames() == 0 ? OptionalLong.empty() : OptionalLong.of(stream.totalFrames()), 0);
@@ -76,7 +76,7 @@ final class FlacDecoder implements FrameDecoder {
         try {
             frame();
         } catch (EOFException e) {
-            throw new FileFault("the FLAC file is cut short", FileFault.EXPORT_AGAIN, e);
+            throw new FileFault(SoundTrouble.FILE_CUT_SHORT, "the FLAC file is cut short", FileFault.EXPORT_AGAIN, e);
         }
         return true;
     }
@@ -140,6 +140,6 @@ final class FlacDecoder implements FrameDecoder {
     }
 
     static FileFault damaged() {
-        return new FileFault("the FLAC stream is damaged", FileFault.EXPORT_AGAIN);
+        return new FileFault(SoundTrouble.FILE_BROKEN, "the FLAC stream is damaged", FileFault.EXPORT_AGAIN);
     }
 }

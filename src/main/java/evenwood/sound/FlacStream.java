@@ -23,7 +23,7 @@ record FlacStream(int sampleRateHz, int channels, int bitsPerSample, long totalF
             long next = bytes.position() + size;
             if (stream == null) {
                 if ((kind & 0x7F) != 0 || size != DESCRIPTION_BYTES) {
-                    throw new FileFault("its FLAC header is broken (no stream description)", FileFault.EXPORT_AGAIN);
+                    throw new FileFault(SoundTrouble.FILE_BROKEN, "its FLAC header is broken (no stream description)", FileFault.EXPORT_AGAIN);
                 }
                 stream = description(bytes);
             }

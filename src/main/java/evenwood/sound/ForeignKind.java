@@ -43,7 +43,7 @@ final class ForeignKind {
     static FileFault fault(String start) {
         for (Map.Entry<String, String> kind : NO_SOUND.entrySet()) {
             if (start.startsWith(kind.getKey())) {
-                return new FileFault("it is " + kind.getValue() + ", not a sound file", READ_KINDS);
+                return new FileFault(SoundTrouble.FILE_FOREIGN, "it is " + kind.getValue() + ", not a sound file", READ_KINDS);
             }
         }
         for (Map.Entry<String, String> kind : OTHER_SOUND.entrySet()) {
@@ -55,26 +55,26 @@ final class ForeignKind {
             return unreadSound("an MP4 or M4A file");
         }
         if (start.startsWith("RIFF") || start.startsWith("FORM")) {
-            return new FileFault("it is a " + start.substring(0, 4) + " file of the kind \""
+            return new FileFault(SoundTrouble.FILE_FOREIGN, "it is a " + start.substring(0, 4) + " file of the kind \""
                 + start.substring(8).replaceAll("[^ -~]", "?") + "\", not a sound file", READ_KINDS);
         }
         return null;
     }
 
     private static FileFault unreadSound(String kind) {
-        return new FileFault("it is " + kind + ", which is not read", FileFault.CONVERT);
+        return new FileFault(SoundTrouble.FILE_CODING, "it is " + kind + ", which is not read", FileFault.CONVERT);
     }
 
     /** The last resort, with what can still be said of the content and the name. */
     static FileFault unknown(String start, String ending) {
         if (start.chars().allMatch(ForeignKind::isTextLetter)) {
-            return new FileFault("it is a text file, not a sound file", READ_KINDS);
+            return new FileFault(SoundTrouble.FILE_FOREIGN, "it is a text file, not a sound file", READ_KINDS);
         }
         if (start.chars().allMatch(letter -> letter == 0)) {
-            return new FileFault("it begins with nothing but zero bytes, so it is no sound file", READ_KINDS);
+            return new FileFault(SoundTrouble.FILE_FOREIGN, "it begins with nothing but zero bytes, so it is no sound file", READ_KINDS);
         }
         boolean claims = ending.matches("wav|wave|aiff?|aifc|flac|ogg|oga|mp[123]|mpga");
-        return new FileFault("its content is no sound of a known kind"
+        return new FileFault(SoundTrouble.FILE_FOREIGN, "its content is no sound of a known kind"
             + (claims ? ", although its name ends in ." + ending : ""), READ_KINDS);
     }
 

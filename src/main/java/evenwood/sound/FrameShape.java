@@ -15,11 +15,11 @@ record FrameShape(int sampleRateHz, int channels, int bitDepth, OptionalLong len
     /** Refuses what no meter could use, with words for the player. */
     static void check(long sampleRateHz, int channels) throws FileFault {
         if (channels < 1 || channels > MOST_CHANNELS) {
-            throw new FileFault("its header says channels=" + channels + ", but 1 to " + MOST_CHANNELS + " are read",
+            throw new FileFault(SoundTrouble.FILE_SHAPE, "its header says channels=" + channels + ", but 1 to " + MOST_CHANNELS + " are read",
                 FileFault.EXPORT_AGAIN);
         }
         if (sampleRateHz < SoundFormat.LOWEST_SAMPLE_RATE_HZ || sampleRateHz > SoundFormat.HIGHEST_SAMPLE_RATE_HZ) {
-            throw new FileFault("its header says sampleRateHz=" + sampleRateHz + ", but " + SoundFormat.LOWEST_SAMPLE_RATE_HZ
+            throw new FileFault(SoundTrouble.FILE_SHAPE, "its header says sampleRateHz=" + sampleRateHz + ", but " + SoundFormat.LOWEST_SAMPLE_RATE_HZ
                 + " to " + SoundFormat.HIGHEST_SAMPLE_RATE_HZ + " Hz are read", "convert it to 48000 Hz");
         }
     }

@@ -18,7 +18,7 @@ final class InputChoice {
     static LiveInput of(List<LiveInput> inputs, String wanted) {
         if (inputs.isEmpty()) {
             throw SoundProblem.atStart("listen: no input was found on this machine; plug in an interface or microphone, "
-                + "and check that this program may use it (privacy settings)");
+                + "and check that this program may use it (privacy settings)").of(SoundTrouble.INPUT_NONE);
         }
         if (wanted == null || wanted.isBlank()) {
             return inputs.get(0);
@@ -42,10 +42,10 @@ final class InputChoice {
             }
             if (matches.size() > 1) {
                 throw SoundProblem.atStart("listen: input \"" + wanted + "\" could be any of " + matches.size()
-                    + "; " + WHAT_TO_DO + names(matches));
+                    + "; " + WHAT_TO_DO + names(matches)).of(SoundTrouble.INPUT_UNCLEAR, wanted);
             }
         }
-        throw SoundProblem.atStart("listen: there is no input \"" + wanted + "\"; " + WHAT_TO_DO + names(nearestFirst(wanted, inputs)));
+        throw SoundProblem.atStart("listen: there is no input \"" + wanted + "\"; " + WHAT_TO_DO + names(nearestFirst(wanted, inputs))).of(SoundTrouble.INPUT_AWAY, wanted);
     }
 
     /** All inputs, those that share most with the wrong word first. */

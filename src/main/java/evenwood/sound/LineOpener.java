@@ -41,7 +41,7 @@ public final class LineOpener implements Supplier<LiveSource> {
 
     LineOpener(String name, int channel, int bufferMs, Supplier<Map<String, Mixer>> mixers) {
         if (channel < 1) {
-            throw SoundProblem.atStart("listen: channel " + channel + " cannot be; channels count from 1");
+            throw SoundProblem.atStart("listen: channel " + channel + " cannot be; channels count from 1").of(SoundTrouble.INPUT_CHANNEL, name, channel);
         }
         this.name = name;
         this.channel = channel;
@@ -58,12 +58,12 @@ public final class LineOpener implements Supplier<LiveSource> {
     public LiveSource get() {
         Mixer mixer = mixers.get().get(name);
         if (mixer == null) {
-            throw SoundProblem.atStart("listen: the input \"" + name + "\" is not there; plug it in and switch it on");
+            throw SoundProblem.atStart("listen: the input \"" + name + "\" is not there; plug it in and switch it on").of(SoundTrouble.INPUT_AWAY, name);
         }
         List<AudioFormat> offered = LiveInputs.formatsOf(mixer);
         List<AudioFormat> wanted = LineFormats.toTry(offered, channel).stream().filter(this::suits).limit(FORMATS_TRIED).toList();
         if (wanted.isEmpty()) {
-            throw SoundProblem.atStart(nothingFits(offered));
+            throw nothingFits(offered);
         }
         return openFirst(mixer, wanted);
     }
@@ -80,7 +80,7 @@ public final class LineOpener implements Supplier<LiveSource> {
             }
         }
         throw SoundProblem.atStart("listen: the input \"" + name + "\" could not be opened (" + reason(last)
-            + "); close other programs that use it, and check that this one may", last);
+            + "); close other programs that use it, and check that this one may", last).of(SoundTrouble.INPUT_REFUSED, name);
     }
 
     private LineSource open(Mixer mixer, AudioFormat format) throws LineUnavailableException {
@@ -100,18 +100,18 @@ public final class LineOpener implements Supplier<LiveSource> {
             || settled.sampleRateHz() == Math.round(format.getSampleRate()) && settled.bitDepth() == format.getSampleSizeInBits();
     }
 
-    private String nothingFits(List<AudioFormat> offered) {
+    private SoundProblem nothingFits(List<AudioFormat> offered) {
         int most = offered.stream().mapToInt(AudioFormat::getChannels).max().orElse(0);
         if (most > 0 && channel > most) {
-            return "listen: channel " + channel + " of the input \"" + name + "\" cannot be heard, it has " + most
-                + "; choose channel 1 to " + most;
+            return SoundProblem.atStart("listen: channel " + channel + " of the input \"" + name + "\" cannot be heard, it has " + most
+                + "; choose channel 1 to " + most).of(SoundTrouble.INPUT_CHANNEL, name, channel);
         }
         if (settled != null) {
-            return "listen: the input \"" + name + "\" is back, but without " + settled.sampleRateHz() + " Hz, "
-                + settled.bitDepth() + " bit; set it to that again, or start anew";
+            return SoundProblem.atStart("listen: the input \"" + name + "\" is back, but without " + settled.sampleRateHz() + " Hz, "
+                + settled.bitDepth() + " bit; set it to that again, or start anew").of(SoundTrouble.INPUT_CHANGED, name, settled.sampleRateHz(), settled.bitDepth());
         }
-        return "listen: the input \"" + name + "\" offers no format that can be measured (" + offered.stream()
-            .map(AudioFormat::toString).distinct().limit(3).collect(Collectors.joining("; ")) + "); choose another input";
+        return SoundProblem.atStart("listen: the input \"" + name + "\" offers no format that can be measured (" + offered.stream()
+            .map(AudioFormat::toString).distinct().limit(3).collect(Collectors.joining("; ")) + "); choose another input").of(SoundTrouble.INPUT_FORMAT, name);
     }
 
     private static String reason(Exception refused) {

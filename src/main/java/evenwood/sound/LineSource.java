@@ -56,7 +56,7 @@ public final class LineSource implements LiveSource {
                 return -1;
             }
             throw SoundProblem.midway("listen: the input \"" + name + "\" delivers nothing any more; "
-                + "check its cable and that it is switched on", null);
+                + "check its cable and that it is switched on", null).of(SoundTrouble.INPUT_SILENT, name);
         }
         coding.decode(bytes, 0, interleaved, 0, frames * format.channels());
         swings.accept(interleaved, frames);

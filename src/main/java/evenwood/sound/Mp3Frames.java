@@ -103,12 +103,12 @@ final class Mp3Frames extends InputStream {
 
     private void refuseACut(boolean lastFrameIsCut) throws FileFault {
         if (noted > 0 ? opened < noted - NOTE_TOLERANCE : lastFrameIsCut) {
-            throw new FileFault("the MP3 file is cut short", FileFault.EXPORT_AGAIN);
+            throw new FileFault(SoundTrouble.FILE_CUT_SHORT, "the MP3 file is cut short", FileFault.EXPORT_AGAIN);
         }
     }
 
     static FileFault damaged(Exception cause) {
-        return new FileFault("the MP3 stream is damaged", FileFault.EXPORT_AGAIN, cause);
+        return new FileFault(SoundTrouble.FILE_BROKEN, "the MP3 stream is damaged", FileFault.EXPORT_AGAIN, cause);
     }
 
     /** ID3v2 tags, also several, and zero bytes some writers leave behind them. */

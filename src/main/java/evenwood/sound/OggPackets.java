@@ -45,7 +45,7 @@ final class OggPackets {
         if (firstKind == null) {
             throw damaged(null);
         }
-        throw new FileFault("the Ogg file holds " + firstKind + ", but only Vorbis is read from an Ogg file", FileFault.CONVERT);
+        throw new FileFault(SoundTrouble.FILE_CODING, "the Ogg file holds " + firstKind + ", but only Vorbis is read from an Ogg file", FileFault.CONVERT);
     }
 
     Packet packet() {
@@ -67,7 +67,7 @@ final class OggPackets {
                 return false;
             }
             if (!nextPageOfStream()) {
-                throw new FileFault("the Ogg Vorbis file is cut short", FileFault.EXPORT_AGAIN);
+                throw new FileFault(SoundTrouble.FILE_CUT_SHORT, "the Ogg Vorbis file is cut short", FileFault.EXPORT_AGAIN);
             }
         }
         throw damaged(null);
@@ -110,7 +110,7 @@ final class OggPackets {
     /** Ogg files may be strung together; another performance behind this one must not be left out silently. */
     private void refuseASecondSound() throws IOException {
         if (searchPage() > 0 && page.bos() != 0) {
-            throw new FileFault("a second sound follows the first in the same Ogg file", "split it into single files");
+            throw new FileFault(SoundTrouble.FILE_CODING, "a second sound follows the first in the same Ogg file", "split it into single files");
         }
     }
 
@@ -124,6 +124,6 @@ final class OggPackets {
     }
 
     static FileFault damaged(Exception cause) {
-        return new FileFault("the Ogg Vorbis stream is damaged", FileFault.EXPORT_AGAIN, cause);
+        return new FileFault(SoundTrouble.FILE_BROKEN, "the Ogg Vorbis stream is damaged", FileFault.EXPORT_AGAIN, cause);
     }
 }

@@ -73,7 +73,7 @@ public final class SoundFile implements SoundSource {
                 throw FileFault.noSound();
             }
             if (over && missingFrames() > 0) {
-                throw new FileFault("the file is cut short", FileFault.EXPORT_AGAIN);
+                throw new FileFault(SoundTrouble.FILE_CUT_SHORT, "the file is cut short", FileFault.EXPORT_AGAIN);
             }
             return filled + Math.max(0, frames);
         } catch (IOException e) {
@@ -98,12 +98,13 @@ public final class SoundFile implements SoundSource {
     private SoundProblem problem(IOException fault, long heardFrames) {
         String what = fault instanceof FileFault ? fault.getMessage() : "it cannot be read on (" + fault.getMessage() + ")";
         String advice = fault instanceof FileFault known ? known.advice() : "check the disk or copy the file again";
+        SoundTrouble trouble = fault instanceof FileFault known ? known.trouble() : SoundTrouble.FILE_UNREADABLE;
         if (heardFrames == 0) {
-            return SoundProblem.atStart("open " + name + ": " + what + "; " + advice, fault);
+            return SoundProblem.atStart("open " + name + ": " + what + "; " + advice, fault).of(trouble, name);
         }
         double seconds = (double) heardFrames / format.sampleRateHz();
         String words = String.format(Locale.ROOT, "read %s: %s after %.2f s; what came before is kept, %s", name, what, seconds, advice);
-        return fault instanceof FileFault ? SoundProblem.damaged(words, fault) : SoundProblem.midway(words, fault);
+        return (fault instanceof FileFault ? SoundProblem.damaged(words, fault) : SoundProblem.midway(words, fault)).of(trouble, name).after(seconds);
     }
 
     /** How many samples of the chosen channel were no numbers so far and were heard as 0. */

@@ -25,11 +25,11 @@ public final class SoundFiles {
         try {
             return opened(path, name, channel);
         } catch (FileFault fault) {
-            throw problem(name, fault.getMessage(), fault.advice(), fault);
+            throw problem(fault.trouble(), name, fault.getMessage(), fault.advice(), fault);
         } catch (EOFException e) {
-            throw problem(name, "the file ends in the middle of its header", FileFault.EXPORT_AGAIN, e);
+            throw problem(SoundTrouble.FILE_CUT_SHORT, name, "the file ends in the middle of its header", FileFault.EXPORT_AGAIN, e);
         } catch (IOException e) {
-            throw problem(name, "it cannot be read (" + e.getMessage() + ")", "check the disk or copy the file again", e);
+            throw problem(SoundTrouble.FILE_UNREADABLE, name, "it cannot be read (" + e.getMessage() + ")", "check the disk or copy the file again", e);
         }
     }
 
@@ -45,30 +45,30 @@ public final class SoundFiles {
 
     private static void refuseWhatIsNoFile(Path path, String name) {
         if (!Files.exists(path)) {
-            throw problem(name, "there is no such file", "check the path", null);
+            throw problem(SoundTrouble.FILE_MISSING, name, "there is no such file", "check the path", null);
         }
         if (Files.isDirectory(path)) {
-            throw problem(name, "it is a folder", "name one sound file in it", null);
+            throw problem(SoundTrouble.FILE_FOLDER, name, "it is a folder", "name one sound file in it", null);
         }
         if (!Files.isRegularFile(path)) {
-            throw problem(name, "it is no plain file (a pipe or device)", "save the sound to a file first", null);
+            throw problem(SoundTrouble.FILE_NOT_PLAIN, name, "it is no plain file (a pipe or device)", "save the sound to a file first", null);
         }
         if (!Files.isReadable(path)) {
-            throw problem(name, "it may not be read (no permission)", "change its permissions or copy it", null);
+            throw problem(SoundTrouble.FILE_FORBIDDEN, name, "it may not be read (no permission)", "change its permissions or copy it", null);
         }
     }
 
     private static SoundFile withChannel(String name, FileBytes bytes, FrameDecoder decoder, int channel) throws FileFault {
         int channels = decoder.shape().channels();
         if (channel < 0 || channel > channels) {
-            throw new FileFault("channel=" + channel + " was asked for, but the file has "
+            throw new FileFault(SoundTrouble.FILE_CHANNEL, "channel=" + channel + " was asked for, but the file has "
                 + (channels == 1 ? "one channel" : "channels 1 to " + channels), "choose one of them with --channel");
         }
         return new SoundFile(name, bytes, decoder, Math.max(1, channel));
     }
 
-    private static SoundProblem problem(String name, String what, String advice, Throwable cause) {
-        return SoundProblem.atStart("open " + name + ": " + what + "; " + advice, cause);
+    private static SoundProblem problem(SoundTrouble trouble, String name, String what, String advice, Throwable cause) {
+        return SoundProblem.atStart("open " + name + ": " + what + "; " + advice, cause).of(trouble, name);
     }
 
     private static String oneLine(Path path) {

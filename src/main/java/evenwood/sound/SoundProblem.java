@@ -1,9 +1,11 @@
 package evenwood.sound;
 
+import java.util.List;
+
 /**
  * Something about a sound file or device that the player can act on.
  *
- * <p>The message is one line for the player: what was being done, what was found, what to do next. No stack trace is
+ * <p>{@link #trouble} and {@link #values} tell it without words (decision 0006). The message is one English line for the terminal: what was being done, what was found, what to do next. No stack trace is
  * ever shown for it.
  */
 public final class SoundProblem extends RuntimeException {
@@ -12,10 +14,41 @@ public final class SoundProblem extends RuntimeException {
     private enum Kind { AT_START, DAMAGED, BROKEN_OFF }
 
     private final Kind kind;
+    private SoundTrouble trouble = SoundTrouble.OTHER;
+    private transient List<Object> values;
+    private double heardSeconds;
 
     private SoundProblem(String message, Kind kind, Throwable cause) {
         super(message, cause);
         this.kind = kind;
+        values = List.of(message);
+    }
+
+    /** What is the matter, without words. @param newValues its name first, then what its sentence needs */
+    public SoundProblem of(SoundTrouble newTrouble, Object... newValues) {
+        trouble = newTrouble;
+        values = List.of(newValues);
+        return this;
+    }
+
+    /** So much was heard before. */
+    SoundProblem after(double seconds) {
+        heardSeconds = seconds;
+        return this;
+    }
+
+    public SoundTrouble trouble() {
+        return trouble;
+    }
+
+    /** Names and figures; the English line for {@link SoundTrouble#OTHER}. */
+    public List<Object> values() {
+        return values;
+    }
+
+    /** How much was heard before it happened; 0 when nothing was, or nobody counted. */
+    public double heardSeconds() {
+        return heardSeconds;
     }
 
     /** The source could not be opened or is no sound at all: nothing was measured. */

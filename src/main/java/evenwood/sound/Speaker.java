@@ -49,12 +49,12 @@ public final class Speaker implements SoundSink, AutoCloseable {
     public static Speaker open(String wanted, int sampleRateHz) {
         Map<String, Mixer> mixers = mixers();
         if (mixers.isEmpty()) {
-            throw SoundProblem.atStart("play: no output was found on this machine; plug in headphones or an interface");
+            throw SoundProblem.atStart("play: no output was found on this machine; plug in headphones or an interface").of(SoundTrouble.OUTPUT_NONE);
         }
         String name = wanted == null ? mixers.keySet().iterator().next() : mixers.keySet().stream()
             .filter(each -> each.toLowerCase(Locale.ROOT).contains(wanted.strip().toLowerCase(Locale.ROOT))).findFirst()
             .orElseThrow(() -> SoundProblem.atStart("play: there is no output \"" + wanted + "\"; choose one of: "
-                + mixers.keySet().stream().map(each -> "\"" + each + "\"").collect(Collectors.joining(", "))));
+                + mixers.keySet().stream().map(each -> "\"" + each + "\"").collect(Collectors.joining(", "))).of(SoundTrouble.OUTPUT_AWAY, wanted));
         Exception last = null;
         for (AudioFormat format : formats(sampleRateHz)) {
             try {
@@ -67,7 +67,7 @@ public final class Speaker implements SoundSink, AutoCloseable {
             }
         }
         throw SoundProblem.atStart("play: the output \"" + name + "\" cannot play " + sampleRateHz + " Hz ("
-            + (last == null || last.getMessage() == null ? "refused" : last.getMessage()) + "); choose another output, or close other programs that use it", last);
+            + (last == null || last.getMessage() == null ? "refused" : last.getMessage()) + "); choose another output, or close other programs that use it", last).of(SoundTrouble.OUTPUT_REFUSED, name);
     }
 
     @Override
@@ -90,7 +90,7 @@ public final class Speaker implements SoundSink, AutoCloseable {
         while (written < at && !closed) {
             int now = line.write(bytes, written, at - written);
             if (now <= 0) {
-                throw SoundProblem.midway("play: the output takes nothing any more; check that it is plugged in and switched on", null);
+                throw SoundProblem.midway("play: the output takes nothing any more; check that it is plugged in and switched on", null).of(SoundTrouble.OUTPUT_STUCK);
             }
             written += now;
         }

@@ -33,7 +33,7 @@ record VorbisHeaders(Info info) {
 
     private static void next(OggPackets packets) throws IOException {
         if (!packets.next()) {
-            throw new FileFault("the file ends in the middle of its header", FileFault.EXPORT_AGAIN);
+            throw new FileFault(SoundTrouble.FILE_CUT_SHORT, "the file ends in the middle of its header", FileFault.EXPORT_AGAIN);
         }
     }
 
@@ -44,7 +44,7 @@ record VorbisHeaders(Info info) {
     }
 
     static FileFault broken() {
-        return new FileFault("its Vorbis header is broken", FileFault.EXPORT_AGAIN);
+        return new FileFault(SoundTrouble.FILE_BROKEN, "its Vorbis header is broken", FileFault.EXPORT_AGAIN);
     }
 
     private static Packet noTags() {

@@ -37,7 +37,7 @@ final class VorbisSetup {
             throw VorbisHeaders.broken();
         }
         if (Integer.bitCount(channels) != 1 && setup.channelsAreCoupled()) {
-            throw new FileFault("it is an Ogg Vorbis file with " + channels + " coupled channels, which are not read",
+            throw new FileFault(SoundTrouble.FILE_CODING, "it is an Ogg Vorbis file with " + channels + " coupled channels, which are not read",
                 FileFault.CONVERT);
         }
     }

@@ -33,7 +33,7 @@ final class WavHeader {
         WavHeader header = new WavHeader(bytes);
         header.walk();
         if (header.format == null) {
-            throw new FileFault("its WAV header is broken (no format chunk)", FileFault.EXPORT_AGAIN);
+            throw new FileFault(SoundTrouble.FILE_BROKEN, "its WAV header is broken (no format chunk)", FileFault.EXPORT_AGAIN);
         }
         if (header.dataStart < 0) {
             throw FileFault.noSound();
@@ -62,7 +62,7 @@ final class WavHeader {
 
     private WavSampleFormat format(long size) throws IOException {
         if (size < SMALLEST_FMT_BYTES || size > bytes.remaining()) {
-            throw new FileFault("its WAV header is broken (a format chunk of " + size + " bytes)", FileFault.EXPORT_AGAIN);
+            throw new FileFault(SoundTrouble.FILE_BROKEN, "its WAV header is broken (a format chunk of " + size + " bytes)", FileFault.EXPORT_AGAIN);
         }
         return WavSampleFormat.read(bytes, size);
     }

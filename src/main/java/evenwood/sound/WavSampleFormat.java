@@ -45,11 +45,11 @@ record WavSampleFormat(long sampleRateHz, int channels, PcmCoding coding, int va
             case IEEE_FLOAT -> container == 4 ? PcmCoding.FLOAT_32_LITTLE : container == 8 ? PcmCoding.FLOAT_64_LITTLE : null;
             case A_LAW -> container == 1 ? PcmCoding.A_LAW : null;
             case MU_LAW -> container == 1 ? PcmCoding.MU_LAW : null;
-            default -> throw new FileFault("its samples are coded as " + codecName(tag)
+            default -> throw new FileFault(SoundTrouble.FILE_CODING, "its samples are coded as " + codecName(tag)
                 + ", but only plain integers, floats, A-law and mu-law are read from a WAV file", FileFault.CONVERT);
         };
         if (coding == null || bits < 1 || bits > 8 * container) {
-            throw new FileFault("its WAV header is broken (channels=" + channels + ", blockAlign=" + blockAlign
+            throw new FileFault(SoundTrouble.FILE_BROKEN, "its WAV header is broken (channels=" + channels + ", blockAlign=" + blockAlign
                 + ", bitsPerSample=" + bits + " do not fit together)", FileFault.EXPORT_AGAIN);
         }
         return coding;

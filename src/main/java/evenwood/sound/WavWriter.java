@@ -52,7 +52,7 @@ public final class WavWriter implements AutoCloseable {
         dither = dithered && coding != Coding.FLOAT_32 ? new SplittableRandom(DITHER_SEED) : null;
         header = new WavFileHeader(sampleRateHz, coding.bits, coding == Coding.FLOAT_32, mostRiffBytes);
         if (Files.isDirectory(path)) {
-            throw SoundProblem.atStart("write " + name + ": it is a folder; name a file in it");
+            throw SoundProblem.atStart("write " + name + ": it is a folder; name a file in it").of(SoundTrouble.WRITE_FOLDER, name);
         }
         try {
             file = new RandomAccessFile(path.toFile(), "rw");
@@ -60,7 +60,7 @@ public final class WavWriter implements AutoCloseable {
             file.write(header.unfinished());
         } catch (FileNotFoundException e) {
             throw SoundProblem.atStart("write " + name + ": it cannot be created (" + e.getMessage()
-                + "); check the folder and its permissions", e);
+                + "); check the folder and its permissions", e).of(SoundTrouble.WRITE_REFUSED, name);
         } catch (IOException e) {
             throw failed(e);
         }
@@ -128,7 +128,7 @@ public final class WavWriter implements AutoCloseable {
 
     private SoundProblem failed(IOException e) {
         return SoundProblem.midway("write " + name + ": it cannot be written on (" + e.getMessage()
-            + "); what came before is kept, check the free space of the disk", e);
+            + "); what came before is kept, check the free space of the disk", e).of(SoundTrouble.WRITE_FAILED, name);
     }
 
     /** Finishes the header; the file is not whole before. */

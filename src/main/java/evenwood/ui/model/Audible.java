@@ -17,7 +17,7 @@ public final class Audible implements AutoCloseable {
     private final Supplier<SoundSource> source;
     private final EqChain change;
     private final Runnable ended;
-    private final Consumer<String> failed;
+    private final Consumer<Problem> failed;
     private final Runnable began;
     private volatile Audition audition;
     private volatile boolean closed;
@@ -25,10 +25,10 @@ public final class Audible implements AutoCloseable {
     /**
      * @param source opens the take, as often as it takes
      * @param ended  told when it is over by itself
-     * @param failed told in one sentence what went wrong
+     * @param failed told what went wrong
      * @param began  told when the sound begins
      */
-    public Audible(Supplier<SoundSource> source, List<Move> moves, Runnable ended, Consumer<String> failed, Runnable began) {
+    public Audible(Supplier<SoundSource> source, List<Move> moves, Runnable ended, Consumer<Problem> failed, Runnable began) {
         this.source = source;
         change = MadeMoves.chain(moves);
         this.ended = ended;
@@ -70,7 +70,7 @@ public final class Audible implements AutoCloseable {
                 ended.run();
             }
         } catch (SoundProblem problem) {
-            failed.accept(problem.getMessage());
+            failed.accept(Problem.of(problem));
         }
     }
 

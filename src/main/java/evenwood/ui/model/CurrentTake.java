@@ -190,7 +190,7 @@ public final class CurrentTake implements AutoCloseable {
             WholeTake whole = WholeTake.measure(source, done -> publish(mine, Now.begun(choice, done.orElse(0))));
             if (mine == newest) {
                 publish(mine, new Now(0, Optional.of(choice), Optional.of(whole.readings()), Optional.of(assess(whole.readings(), choice, mine)),
-                    Optional.empty(), -1, whole.failure().map(SoundProblem::getMessage).orElse("")));
+                    Optional.empty(), -1, whole.failure().map(Problem::of).orElse(Problem.NONE)));
             }
         }
     }
@@ -226,7 +226,7 @@ public final class CurrentTake implements AutoCloseable {
         Set<Fault> faults = EnumSet.noneOf(Fault.class);
         assessment.ifPresent(each -> each.verdict().findings().stream().map(Finding::fault).forEach(faults::add));
         strip.add(readings.take().durationSeconds(), readings.now().peakDbtp(), readings.loudness().momentaryLufs(), faults);
-        publish(live.take(), new Now(0, now.choice(), Optional.of(readings), assessment, Optional.of(picture.state()), -1, ""));
+        publish(live.take(), new Now(0, now.choice(), Optional.of(readings), assessment, Optional.of(picture.state()), -1, Problem.NONE));
     }
 
     private Assessment assess(TakeReadings readings, SoundChoice choice, int mine) {
@@ -246,7 +246,7 @@ public final class CurrentTake implements AutoCloseable {
             LOG.log(Level.SEVERE, "take " + mine, problem);
         }
         Now old = now;
-        publish(mine, new Now(0, old.choice(), old.readings(), old.assessment(), Optional.empty(), -1, String.valueOf(problem.getMessage())));
+        publish(mine, new Now(0, old.choice(), old.readings(), old.assessment(), Optional.empty(), -1, Problem.of(problem)));
     }
 
     /** Nothing of a take that is no longer the newest. */

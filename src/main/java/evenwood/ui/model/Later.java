@@ -23,12 +23,12 @@ public final class Later<T> {
 
     /**
      * @param value   empty when it failed
-     * @param problem one sentence; empty when all went well
+     * @param problem what went wrong, if anything did
      */
-    public record Answer<T>(Optional<T> value, String problem) { }
+    public record Answer<T>(Optional<T> value, Problem problem) { }
 
     private final ThreadPoolExecutor work;
-    private final Answer<T> nothing = new Answer<>(Optional.empty(), "");
+    private final Answer<T> nothing = new Answer<>(Optional.empty(), Problem.NONE);
     private volatile long asked;
     private volatile Answer<T> answer = nothing;
     private boolean waiting;
@@ -80,14 +80,14 @@ public final class Later<T> {
     /** What goes wrong has words of its own: every package's problems carry one line for the player. Nothing leaves the question open. */
     private static <T> Answer<T> answered(Callable<T> question) {
         try {
-            return new Answer<>(Optional.of(question.call()), "");
+            return new Answer<>(Optional.of(question.call()), Problem.NONE);
         } catch (JournalProblem | PresetProblem | SoundProblem told) {
-            return new Answer<>(Optional.empty(), told.getMessage());
+            return new Answer<>(Optional.empty(), Problem.of(told));
         } catch (CancellationException brokenOff) {
-            return new Answer<>(Optional.empty(), "");
+            return new Answer<>(Optional.empty(), Problem.NONE);
         } catch (Exception | Error problem) {
             LOG.log(Level.WARNING, Thread.currentThread().getName(), problem);
-            return new Answer<>(Optional.empty(), String.valueOf(problem.getMessage()));
+            return new Answer<>(Optional.empty(), Problem.of(problem));
         }
     }
 }

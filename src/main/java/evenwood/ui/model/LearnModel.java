@@ -11,6 +11,7 @@ import evenwood.rig.LearnedControl;
 import evenwood.rig.PresetProblem;
 import evenwood.rig.Setting;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -50,9 +51,10 @@ public final class LearnModel {
         this.rig = rig;
     }
 
-    /** The rig's controls that can be learned. */
+    /** The rig's controls that can be learned, those of the tone first. */
     public List<Control> controls() {
-        return rig.settings().stream().filter(setting -> LearnPositions.of(setting).size() >= LEAST_POSITIONS).map(Setting::control).toList();
+        return rig.settings().stream().filter(setting -> LearnPositions.of(setting).size() >= LEAST_POSITIONS).map(Setting::control)
+            .sorted(Comparator.comparing(control -> !control.shapesTone())).toList();
     }
 
     public void begin(Control control) {
@@ -205,6 +207,8 @@ public final class LearnModel {
         note = Note.NONE;
         demo = false;
         take = -1;
+        positions = List.of();
+        stoodAt = null;
         stage = Stage.CHOOSE;
     }
 
@@ -212,13 +216,9 @@ public final class LearnModel {
         return stage;
     }
 
-    /** Whether something goes on that must be led, whatever page is open. */
-    public boolean isOn() {
-        return stage == Stage.HEAR || stage == Stage.WORK;
-    }
-
     public LearnPicture picture(Words words) {
-        return LearnPicture.of(stage, note, steps(words), positions.isEmpty() ? Optional.empty() : Optional.of(asked()), progress, shown, rig, words);
+        return LearnPicture.of(stage, note, steps(words), positions.isEmpty() ? Optional.empty() : Optional.of(asked()), Optional.ofNullable(stoodAt), progress,
+            shown, rig, words);
     }
 
     private List<StepLine> steps(Words words) {
@@ -226,7 +226,7 @@ public final class LearnModel {
         for (int i = 0; i < positions.size(); i++) {
             StepLine.Standing standing = i < heard.size() ? StepLine.Standing.DONE : i == heard.size() ? StepLine.Standing.NOW : StepLine.Standing.LATER;
             double done = i < heard.size() ? 1 : i == heard.size() && stage == Stage.HEAR ? progress.map(GuidedCheck.Progress::done).orElse(0.0) : 0;
-            steps.add(new StepLine(Positions.say(positions.get(i).say(), words), standing, done));
+            steps.add(new StepLine(words.say("learn.step", Positions.say(positions.get(i).say(), words)), standing, done));
         }
         return steps;
     }

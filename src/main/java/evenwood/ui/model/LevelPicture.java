@@ -21,7 +21,7 @@ import java.util.Optional;
  */
 public record LevelPicture(double peakDbtp, double highestDbtp, double lufs, TargetWindow window, double onsetDbfs, double floorDbfs,
                            State state, String verdict, String peakText, String highestText, String loudnessText, String windowText,
-                           String onsetText, String floorText) {
+                           String onsetText, String floorText, String aimText) {
     public enum State { NOTHING, QUIET, GOOD, HOT, OVER }
 
     public static LevelPicture of(Now now, Words words) {
@@ -35,7 +35,8 @@ public record LevelPicture(double peakDbtp, double highestDbtp, double lufs, Tar
         State state = state(now);
         return new LevelPicture(now.isLive() ? peak : highest, highest, lufs, window, onset, floor, state, words.say("level." + state.name().toLowerCase(java.util.Locale.ROOT)),
             words.level(now.isLive() ? peak : highest, "unit.dbtp"), words.level(highest, "unit.dbtp"), words.level(lufs, "unit.lufs"),
-            words.say("level.window", window.lowDbtp(), window.highDbtp()), words.level(onset, "unit.dbfs"), words.level(floor, "unit.dbfs"));
+            words.say("level.window", window.lowDbtp(), window.highDbtp()), words.level(onset, "unit.dbfs"), words.level(floor, "unit.dbfs"),
+            words.say("level.aim", window.lowDbtp(), window.highDbtp()));
     }
 
     private static double floor(TakeReadings readings) {

@@ -14,15 +14,16 @@ import java.util.Optional;
  * @param assessment what the coach says of it; a second or so older than the readings while live
  * @param state      how a live take stands; empty for a recording
  * @param progress   part done of a check under way, 0 to 1; negative when none is
- * @param problem    what went wrong, as the sound package says it; empty when all is well
+ * @param problem    what went wrong
  */
 public record Now(long number, Optional<SoundChoice> choice, Optional<TakeReadings> readings, Optional<Assessment> assessment,
-                  Optional<LiveState> state, double progress, String problem) {
-    public static final Now NOTHING = new Now(0, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), -1, "");
+                  Optional<LiveState> state, double progress, Problem problem) {
+    public static final Now NOTHING = new Now(0, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), -1,
+        Problem.NONE);
 
     /** Nothing of it was heard yet. @param progress as above */
     static Now begun(SoundChoice choice, double progress) {
-        return new Now(0, Optional.of(choice), Optional.empty(), Optional.empty(), Optional.empty(), progress, "");
+        return new Now(0, Optional.of(choice), Optional.empty(), Optional.empty(), Optional.empty(), progress, Problem.NONE);
     }
 
     /** The same, as number so and so. */

@@ -8,6 +8,7 @@ import evenwood.report.Sentences;
 import evenwood.rig.LearnedControl;
 import java.text.MessageFormat;
 import java.text.NumberFormat;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
@@ -39,9 +40,11 @@ public final class Words {
         return locale;
     }
 
+    /** @param figures numbers, words, and {@link Problem}s, which are said in their place */
     public String say(String key, Object... figures) {
         String pattern = bundle.getString(key);
-        return minus(new MessageFormat(pattern, locale).format(figures));
+        Object[] said = Arrays.stream(figures).map(figure -> figure instanceof Problem problem ? say(problem) : figure).toArray();
+        return minus(new MessageFormat(pattern, locale).format(said));
     }
 
     public boolean has(String key) {
@@ -60,6 +63,14 @@ public final class Words {
     /** What was learned of a control, a sentence for each position. @param lowestHz where the instrument begins */
     public List<String> learned(LearnedControl learned, double lowestHz) {
         return LearnText.lines(learned, lowestHz, sentences, setting -> Positions.say(setting.say(), this)).stream().map(String::strip).toList();
+    }
+
+    /** A sentence or two, with what to do. */
+    public String say(Problem problem) {
+        boolean ofInput = problem.key().startsWith("problem.input-");
+        Object[] values = problem.values().stream().map(value -> ofInput && value instanceof String name ? input(name) : value).toArray();
+        String sentence = say(problem.key(), values);
+        return problem.keptSeconds().isPresent() ? say("problem.kept", sentence, problem.keptSeconds().getAsDouble()) : sentence;
     }
 
     public String fault(Fault fault) {

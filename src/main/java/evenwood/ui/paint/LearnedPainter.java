@@ -13,6 +13,8 @@ import javafx.scene.text.TextAlignment;
 /** A control's curves as heard, with how sure they are, beside what its marking says; the position stands where a curve does most. */
 public final class LearnedPainter {
     private static final int LINES_APART_DB = 6;
+    /** Flatter than this, all of a curve is the same, and its word may stand anywhere. */
+    private static final double LEVEL_DB = 0.5;
     private final Ink ink;
     private final IntFunction<String> frequencyWords;
 
@@ -35,17 +37,18 @@ public final class LearnedPainter {
             frame.line(curve.learned(), 0, colour, Math.max(2, em * 0.2));
         }
         for (int i = 0; i < learned.curves().size(); i++) {
-            name(g, frame, learned.curves().get(i), width, colours[i % colours.length]);
+            name(g, frame, learned.curves().get(i), (i + 1.0) / (learned.curves().size() + 1), width, colours[i % colours.length]);
         }
     }
 
-    private void name(GraphicsContext g, CurveFrame frame, LearnedPicture.Curve curve, double width, Color colour) {
+    private void name(GraphicsContext g, CurveFrame frame, LearnedPicture.Curve curve, double part, double width, Color colour) {
         double em = ink.em();
         List<Point> points = curve.learned();
         Point most = points.stream().max(Comparator.comparingDouble(point -> Math.abs(point.db()))).orElseThrow();
+        boolean level = points.stream().allMatch(point -> Math.abs(point.db() - most.db()) < LEVEL_DB);
         double textWidth = ink.width(curve.position(), 1, true) + em;
         double left = CurveFrame.left(ink);
-        double x = Math.max(left + em * 0.3, Math.min(CurveFrame.right(ink, width) - textWidth - em * 0.3, frame.x(most.hz()) - textWidth / 2));
+        double x = Math.max(left + em * 0.3, Math.min(CurveFrame.right(ink, width) - textWidth - em * 0.3, (level ? left + part * (CurveFrame.right(ink, width) - left) : frame.x(most.hz())) - textWidth / 2));
         double y = frame.y(most.db());
         g.setFill(ink.sheet());
         g.fillRoundRect(x, y - em * 0.75, textWidth, em * 1.5, em * 0.5, em * 0.5);

@@ -20,13 +20,22 @@ public final class StandPainter {
 
     public void paint(GraphicsContext g, double width, double height, LevelPicture level, String todo) {
         double gap = Math.min(width, height) * 0.04;
-        double bar = height * 0.3;
+        double bar = height * 0.22;
         bar(g, gap, gap, width - 2 * gap, bar, level);
         double room = width - 2 * gap;
-        one(g, level.peakText(), room, gap + bar + height * 0.17, height * 0.2, true, ink.text());
-        one(g, level.verdict(), room, gap + bar + height * 0.36, height * 0.13, true, colour(level.state()));
-        lines(g, todo, room, gap + bar + height * 0.5, height * 0.95 - (gap + bar + height * 0.44));
+        aim(g, gap, gap + bar, room, height * 0.05, level);
+        one(g, level.peakText(), room, gap + bar + height * 0.18, height * 0.19, true, ink.text());
+        one(g, level.verdict(), room, gap + bar + height * 0.34, height * 0.13, true, colour(level.state()));
+        lines(g, todo, room, gap + bar + height * 0.43, height * 0.26);
         ink.write(g, leave, width - gap, height - gap * 0.5, TextAlignment.RIGHT, 0.9, false, ink.faint());
+    }
+
+    /** What the green is, under it. */
+    private void aim(GraphicsContext g, double x, double top, double width, double tall, LevelPicture level) {
+        double ems = tall * 0.7 / ink.em();
+        double middle = x + SCALE.part((level.window().lowDbtp() + level.window().highDbtp()) / 2) * width;
+        double half = ink.width(level.aimText(), 1, false) * ems / 2;
+        ink.write(g, level.aimText(), Math.min(middle, x + width - half), top + tall * 0.6, TextAlignment.CENTER, ems, false, ink.faint());
     }
 
     private void bar(GraphicsContext g, double x, double y, double width, double height, LevelPicture level) {

@@ -19,6 +19,7 @@ import javafx.scene.layout.VBox;
 
 /** The guided check: quiet, soft, hard, play; goes on when enough was really heard. */
 final class GuideScreen implements Screen {
+    private static final double WIDE_EMS = 60;
     private final Surroundings around;
     private final GuideModel model;
     private final Board steps;
@@ -58,7 +59,8 @@ final class GuideScreen implements Screen {
         Button change = Parts.button("guide-source", words.say("guide.other-source"), () -> around.open().accept("source"), "small", "flat");
         running = Parts.sheet(words.say("guide.title"), Parts.row(listening, change), steps, asking, heard, buttons);
         outcome = new Outcome(around, this::begin);
-        purposes = Parts.sheet(words.say("guide.purposes"), purpose("quiet"), purpose("soft"), purpose("hard"), purpose("play"));
+        purposes = Parts.sheet(words.say("guide.purposes"),
+            new SideBySide(em * WIDE_EMS, List.of(purpose("quiet"), purpose("soft"), purpose("hard"), purpose("play")), 25, 25, 25, 25).node());
         VBox content = Parts.column(running, purposes, outcome.node());
         content.getStyleClass().add("page");
         node = Parts.scrolled(content);
@@ -131,11 +133,14 @@ final class GuideScreen implements Screen {
         steps.paint((g, width, height) -> stepPainter.paint(g, width, height, picture.steps(), on));
         asking.setText(begun ? picture.over() ? words.say("guide.over") : picture.asking() : words.say("guide.intro"));
         begin.setText(words.say(begun ? "guide.again" : "guide.begin"));
-        begin.setDisable(on);
         pause.setText(words.say(picture.paused() ? "guide.go-on" : "guide.pause"));
+        begin.setVisible(!on);
         for (Button each : new Button[] {pause, redo, skip}) {
-            each.setDisable(!on);
+            each.setVisible(on);
         }
+        List.of(begin, pause, redo, skip).forEach(each -> each.setManaged(each.isVisible()));
+        steps.setVisible(!(begun && picture.over()));
+        steps.setManaged(steps.isVisible());
         LevelPicture loud = LevelPicture.of(now, words);
         heard.setVisible(on);
         heard.setManaged(on);

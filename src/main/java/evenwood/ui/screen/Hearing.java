@@ -2,6 +2,7 @@ package evenwood.ui.screen;
 
 import evenwood.coach.Move;
 import evenwood.ui.model.Audible;
+import evenwood.ui.model.Problem;
 import java.util.List;
 import javafx.application.Platform;
 import javafx.scene.control.Button;
@@ -62,7 +63,7 @@ final class Hearing {
         stop();
     }
 
-    private void failed(String problem) {
+    private void failed(Problem problem) {
         stop();
         show(true);
         words.setText(around.words().say("headline.problem", problem));

@@ -7,6 +7,7 @@ import evenwood.report.HuntPicture;
 import evenwood.ui.model.HuntModel;
 import evenwood.ui.model.Later;
 import evenwood.ui.model.Now;
+import evenwood.ui.model.Problem;
 import evenwood.ui.model.Words;
 import java.util.ArrayList;
 import java.util.List;
@@ -113,7 +114,7 @@ final class HuntScreen implements Screen {
         if (picture.isPresent() && model.isUnsteady()) {
             nodes.add(Parts.text(sentence("hunt.unsteady"), "cure"));
         }
-        String problem = model.listening().answer().problem();
+        Problem problem = model.listening().answer().problem();
         if (!problem.isEmpty()) {
             nodes.add(Parts.text(words.say("journal.problem", problem), "cure"));
         }

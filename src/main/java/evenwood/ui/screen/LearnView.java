@@ -95,7 +95,7 @@ final class LearnView {
             case CHOOSE -> parts.addAll(choosing(picture));
             case SET -> parts.addAll(setting(picture));
             case HEAR, WORK -> parts.addAll(waiting(picture));
-            case SHOW -> parts.addAll(learned(picture.curves().orElseThrow()));
+            case SHOW -> parts.addAll(learned(picture));
         }
         if (!picture.note().isEmpty()) {
             parts.add(1, Parts.text(picture.note(), "finding-title"));
@@ -142,8 +142,10 @@ final class LearnView {
 
     private List<Node> setting(LearnPicture picture) {
         asking.setText(picture.asking());
-        VBox said = Parts.column(asking, Parts.text(words.say("learn.caution"), "cure"),
-            Parts.text(words.say("guide.listening", PlayedSource.name(source(), words)), "quiet"));
+        VBox said = Parts.column(asking, Parts.text(words.say("guide.listening", PlayedSource.name(source(), words)), "quiet"));
+        if (picture.louder()) {
+            said.getChildren().add(1, Parts.text(words.say("learn.caution"), "cure"));
+        }
         Parts.grow(said);
         HBox middle = Parts.row(said);
         picture.set().ifPresent(setting -> middle.getChildren().add(0, new ControlView(around, setting, this::ask).node()));
@@ -172,13 +174,19 @@ final class LearnView {
         })), cancel())));
     }
 
-    private List<Node> learned(LearnedPicture learned) {
+    private List<Node> learned(LearnPicture picture) {
+        LearnedPicture learned = picture.curves().orElseThrow();
         Board board = new Board(around.ink().em() * 20, around.ink().em() * 18);
         LearnedPainter painter = new LearnedPainter(around.ink(), words::frequency);
         board.saying(String.join(" ", learned.words()));
         board.paint((g, width, height) -> painter.paint(g, width, height, learned));
         List<Node> parts = new ArrayList<>();
-        learned.words().forEach(line -> parts.add(Parts.text(line)));
+        VBox said = Parts.column();
+        learned.words().forEach(line -> said.getChildren().add(Parts.text(line)));
+        if (!picture.stands().isEmpty()) {
+            said.getChildren().add(Parts.text(picture.stands(), "cure"));
+        }
+        parts.add(said);
         parts.add(board);
         parts.add(Parts.text(words.say("learn.curve"), "quiet"));
         parts.add(buttons(List.of(Parts.button("learn-close", words.say("learn.close"), () -> act(model::cancel), "accent"))));

@@ -21,7 +21,7 @@ final class MoveCardView {
         dial.paint((g, width, height) -> new DialPainter(around.ink()).paint(g, width, height, card));
         FlowPane buttons = new FlowPane();
         buttons.getStyleClass().add("buttons");
-        Button listen = Parts.button("move-done-" + card.order(), words.say("move.done"), done, "small");
+        Button listen = Parts.button("move-done-" + card.order(), words.say("move.done"), done, card.order() == 1 ? new String[] {"small", "accent"} : new String[] {"small"});
         buttons.getChildren().add(listen);
         if (canHear) {
             buttons.getChildren().add(Parts.button("move-hear-" + card.order(), words.say("move.hear"), hear, "small", "flat"));

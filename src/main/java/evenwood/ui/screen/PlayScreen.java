@@ -7,13 +7,11 @@ import evenwood.ui.model.LevelPicture;
 import evenwood.ui.model.MoveCard;
 import evenwood.ui.model.Now;
 import evenwood.ui.model.SoundChoice;
-import evenwood.ui.model.StripPicture;
 import evenwood.ui.model.TonePicture;
 import evenwood.ui.model.ToneWords;
 import evenwood.ui.model.TunerPicture;
 import evenwood.ui.model.Words;
 import evenwood.ui.paint.LadderPainter;
-import evenwood.ui.paint.StripPainter;
 import evenwood.ui.paint.TonePainter;
 import evenwood.ui.paint.TunerPainter;
 import java.util.List;
@@ -30,15 +28,14 @@ import javafx.scene.layout.VBox;
 /** Play and see: level, tone, note, what to turn, and the last minutes. */
 final class PlayScreen implements Screen {
     /** Narrower than so many ems, everything stands in one column. */
-    private static final double WIDE_EMS = 66;
+    private static final double WIDE_EMS = 72;
 
     private final Surroundings around;
     private final double em;
     private final Board ladder;
     private final Board tone;
     private final Board tuner;
-    private final Board strip;
-    private final Label stripWords = Parts.text("", "quiet");
+    private final StripView strip;
     private final Label toneWords = Parts.text("", "quiet");
     private final HBox balance = new HBox();
     private final VBox moves = Parts.column();
@@ -50,18 +47,14 @@ final class PlayScreen implements Screen {
     private final VBox levelSheet;
     private final VBox tuneSheet;
     private final VBox toneSheet;
-    private final VBox stripSheet;
     private final VBox advice;
     private final VBox content = new VBox();
     private final ScrollPane node;
     private final LadderPainter ladderPainter;
     private final TonePainter tonePainter;
     private final TunerPainter tunerPainter;
-    private final StripPainter stripPainter;
     private Boolean wide;
     private Optional<Assessment> shown = Optional.empty();
-    private double pointedSeconds = -1;
-    private long shownStrip = -1;
 
     PlayScreen(Surroundings around) {
         this.around = around;
@@ -70,12 +63,11 @@ final class PlayScreen implements Screen {
         ladder = new Board(em * 16, em * 20);
         tone = new Board(em * 20, em * 17);
         tuner = new Board(em * 11, em * 8);
-        strip = new Board(em * 20, em * 7);
+        strip = new StripView(around);
         ladderPainter = new LadderPainter(around.ink(), words.say("level.mark.window"), words.say("level.mark.onset"), words.say("level.mark.floor"),
             words.say("level.mark.highest"), words.say("level.mark.loudness"), words.say("unit.db"));
         tonePainter = new TonePainter(around.ink(), words::frequency);
         tunerPainter = new TunerPainter(around.ink());
-        stripPainter = new StripPainter(around.ink(), words::clock);
         findings = new FindingList(around);
         hearing = new Hearing(around);
         checking = Parts.row(progress, Parts.button("cancel", words.say("check.cancel"), around.take()::cancel));
@@ -83,18 +75,12 @@ final class PlayScreen implements Screen {
         levelSheet = Parts.sheet(words.say("level.title"), ladder);
         tuneSheet = Parts.sheet(words.say("tuner.title"), tuner);
         toneSheet = Parts.sheet(words.say("tone.title"), tone, toneWords, balance);
-        stripSheet = Parts.sheet(words.say("strip.title"), strip, stripWords);
         keep = new KeepButton(around);
         advice = Parts.sheet("", checking, moves, hearing.node(), findings.node(), keep.node());
         content.getStyleClass().add("page");
         content.setMinWidth(0);
         node = Parts.scrolled(content);
         node.widthProperty().addListener((is, was, width) -> arrange(width.doubleValue() > em * WIDE_EMS));
-        strip.setOnMouseMoved(event -> point(event.getX()));
-        strip.setOnMouseDragged(event -> point(event.getX()));
-        strip.setOnMouseExited(event -> point(-1));
-        strip.setFocusTraversable(true);
-        strip.setOnKeyPressed(this::scrub);
         checking.setVisible(false);
         checking.setManaged(false);
         arrange(true);
@@ -129,9 +115,9 @@ final class PlayScreen implements Screen {
         ladder.paint(level, level.verdict() + " " + level.highestText(), (g, width, height) -> ladderPainter.paint(g, width, height, level));
         TunerPicture note = TunerPicture.of(now, words, around.rig().rig().map(each -> each.instrument().lowestHz()).orElse(0.0));
         tuner.paint(note, note.note() + " " + note.words(), (g, width, height) -> tunerPainter.paint(g, width, height, note));
-        if (around.take().strip().revision() != shownStrip) {
-            showStrip();
-        }
+        strip.show();
+        tuneSheet.setVisible(now.isLive());
+        tuneSheet.setManaged(now.isLive());
         checking.setVisible(now.isChecking());
         checking.setManaged(now.isChecking());
         progress.setProgress(Math.max(0, now.progress()));
@@ -202,36 +188,6 @@ final class PlayScreen implements Screen {
         around.rig().turned(made);
     }
 
-    private void showStrip() {
-        shownStrip = around.take().strip().revision();
-        StripPicture picture = StripPicture.of(around.take().strip().moments(), pointedSeconds, around.words());
-        strip.saying(picture.caption());
-        strip.paint((g, width, height) -> stripPainter.paint(g, width, height, picture));
-        stripWords.setText(picture.caption());
-    }
-
-    private void point(double x) {
-        StripPicture picture = StripPicture.of(around.take().strip().moments(), -1, around.words());
-        double left = stripPainter.left();
-        pointedSeconds = x < 0 ? -1 : picture.time().seconds((x - left) / (stripPainter.right(strip.getWidth()) - left));
-        showStrip();
-    }
-
-    private void scrub(javafx.scene.input.KeyEvent event) {
-        double step = switch (event.getCode()) {
-            case LEFT -> -1;
-            case RIGHT -> 1;
-            default -> 0;
-        };
-        if (step != 0) {
-            StripPicture picture = StripPicture.of(around.take().strip().moments(), -1, around.words());
-            double end = picture.moments().isEmpty() ? 0 : picture.moments().get(picture.moments().size() - 1).seconds();
-            pointedSeconds = Math.max(0, Math.min(end, (pointedSeconds < 0 ? end : pointedSeconds) + step));
-            showStrip();
-            event.consume();
-        }
-    }
-
     /** Side by side where there is room, one under the other where there is not. */
     private void arrange(boolean nowWide) {
         if (wide != null && wide == nowWide) {
@@ -245,15 +201,16 @@ final class PlayScreen implements Screen {
         }
         if (nowWide) {
             VBox left = Parts.column(levelSheet, tuneSheet);
-            VBox middle = Parts.column(toneSheet, stripSheet);
+            VBox middle = Parts.column(toneSheet, strip.node());
             VBox.setVgrow(levelSheet, Priority.ALWAYS);
             VBox.setVgrow(toneSheet, Priority.ALWAYS);
             HBox.setHgrow(middle, Priority.ALWAYS);
             left.setMinWidth(em * 18.5);
             left.setMaxWidth(em * 18.5);
             ScrollPane scrolled = Parts.scrolled(advice);
-            scrolled.setMinWidth(em * 25);
-            scrolled.setPrefWidth(em * 27);
+            scrolled.setFitToHeight(true);
+            scrolled.setMinWidth(em * 27);
+            scrolled.setPrefWidth(em * 30);
             HBox row = new HBox(left, middle, scrolled);
             row.getStyleClass().add("row");
             VBox.setVgrow(row, Priority.ALWAYS);
@@ -263,7 +220,7 @@ final class PlayScreen implements Screen {
             top.getStyleClass().add("row");
             HBox.setHgrow(levelSheet, Priority.ALWAYS);
             HBox.setHgrow(tuneSheet, Priority.ALWAYS);
-            content.getChildren().addAll(advice, top, toneSheet, stripSheet);
+            content.getChildren().addAll(advice, top, toneSheet, strip.node());
         }
     }
 }

@@ -4,6 +4,7 @@ import evenwood.rig.Setting;
 import evenwood.ui.model.Now;
 import evenwood.ui.model.RigModel;
 import evenwood.ui.model.Words;
+import java.util.List;
 import java.util.Locale;
 import javafx.scene.Node;
 import javafx.scene.layout.FlowPane;
@@ -15,6 +16,7 @@ import javafx.scene.layout.VBox;
 
 /** What the player owns, and where its controls stand. */
 final class RigScreen implements Screen {
+    private static final double WIDE_EMS = 72;
     private final Surroundings around;
     private final FlowPane controls = new FlowPane();
     private final VBox board;
@@ -35,7 +37,8 @@ final class RigScreen implements Screen {
         controls.getStyleClass().add("controls");
         board = Parts.sheet(words.say("rig.controls"), Parts.text(words.say("rig.controls-words"), "quiet"), controls);
         learn = new LearnView(around, this::showControls);
-        VBox content = Parts.column(Parts.sheet(words.say("rig.title"), Parts.text(words.say("rig.words"), "quiet"), parts), board, learn.node());
+        VBox owned = Parts.sheet(words.say("rig.title"), Parts.text(words.say("rig.words"), "quiet"), parts);
+        VBox content = Parts.column(new SideBySide(around.ink().em() * WIDE_EMS, List.of(owned, board), 46, 54).node(), learn.node());
         content.getStyleClass().add("page");
         node = Parts.scrolled(content);
         showControls();

@@ -5,11 +5,10 @@ import atlantafx.base.theme.PrimerLight;
 import evenwood.journal.JournalFile;
 import evenwood.ui.model.Choices;
 import evenwood.ui.model.CurrentTake;
-import evenwood.ui.model.GuideModel;
 import evenwood.ui.model.Headline;
 import evenwood.ui.model.HuntModel;
 import evenwood.ui.model.JournalModel;
-import evenwood.ui.model.LearnModel;
+import evenwood.ui.model.Leading;
 import evenwood.ui.model.Now;
 import evenwood.ui.model.PracticeLog;
 import evenwood.ui.model.RigModel;
@@ -22,9 +21,6 @@ import javafx.animation.AnimationTimer;
 import javafx.application.Application;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
-import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.StackPane;
@@ -42,8 +38,7 @@ public final class Shell {
     private final CurrentTake take;
     private final RigModel rig;
     private final Choices choices;
-    private final GuideModel guide = new GuideModel();
-    private final LearnModel learn;
+    private final Leading leading;
     private final HuntModel hunt;
     private final JournalModel journal;
     private final PracticeLog practice;
@@ -71,14 +66,14 @@ public final class Shell {
         this.take = take;
         this.rig = rig;
         this.choices = choices;
-        learn = new LearnModel(rig);
+        leading = new Leading(take, rig);
         hunt = new HuntModel(rig);
         String journalFile = choices.get("journal.file", "");
         journal = new JournalModel(journalFile.isEmpty() ? JournalFile.usual() : Path.of(journalFile));
         practice = new PracticeLog(take::now, () -> rig.chosen(RigModel.Part.INSTRUMENT), choices, journal.file());
         practice.start();
         scene.getStylesheets().add(Shell.class.getResource("/evenwood/ui/evenwood.css").toExternalForm());
-        scene.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+        scene.addEventFilter(KeyEvent.KEY_PRESSED, new Shortcuts(this)::press);
         stage.setScene(scene);
         stage.setMinWidth(LEAST_WIDTH);
         stage.setMinHeight(LEAST_HEIGHT);
@@ -113,20 +108,16 @@ public final class Shell {
         follow();
     }
 
-    GuideModel guide() {
-        return guide;
-    }
-
-    LearnModel learn() {
-        return learn;
-    }
-
     HuntModel hunt() {
         return hunt;
     }
 
     JournalModel journal() {
         return journal;
+    }
+
+    Surroundings around() {
+        return around;
     }
 
     Screen opened() {
@@ -140,7 +131,7 @@ public final class Shell {
     /** Shows the newest there is, if it is newer than what is shown. */
     void follow() {
         Now now = take.now();
-        if (!held && (now.number() != shownNumber || learn.isOn()) && open != null) {
+        if (!held && (now.number() != shownNumber || leading.isWaiting()) && open != null) {
             shownNumber = now.number();
             present(now);
         }
@@ -148,33 +139,18 @@ public final class Shell {
 
     /** Shows this moment, wherever it is from. */
     void present(Now now) {
-        lead(now);
-        Headline line = Headline.of(now, open.id(), around.words());
+        if (!held) {
+            leading.hear(now);
+        }
+        Headline line = leading.headline(Headline.of(now, open.id(), around.words()), open.id(), around.words());
         if (!line.equals(told)) {
             told = line;
             tell(line);
         }
         if (stand.isVisible()) {
-            stand.show(now);
+            stand.show(now, leading.asking(around.words()));
         } else {
             open.show(now);
-        }
-    }
-
-    /** The guided check and learning go on whatever page is open. */
-    private void lead(Now now) {
-        if (held) {
-            return;
-        }
-        if (learn.hear(now, take.number())) {
-            take.stop();
-        }
-        if (guide.isOn()) {
-            guide.hear(now);
-            take.askDemo(guide.asked());
-            if (guide.isOver()) {
-                take.stop();
-            }
         }
     }
 
@@ -204,7 +180,7 @@ public final class Shell {
         }
         boolean dark = choices.get("theme", "light").equals("dark");
         Words words = Words.in(Locale.forLanguageTag(choices.get("language", Locale.getDefault().getLanguage())));
-        around = new Surroundings(take, rig, guide, learn, hunt, journal, practice, choices, words, new Ink(dark, textScale()), this::open);
+        around = new Surroundings(take, rig, leading.guide(), leading.learn(), hunt, journal, practice, choices, words, new Ink(dark, textScale()), this::open);
         Application.setUserAgentStylesheet(dark ? new PrimerDark().getUserAgentStylesheet() : new PrimerLight().getUserAgentStylesheet());
         stage.setTitle(words.say("window.title"));
         screens = Screens.all(around);
@@ -235,40 +211,27 @@ public final class Shell {
         return Math.max(1, Math.min(2, choices.number("text.scale", 1)));
     }
 
-    private void key(KeyEvent event) {
-        if (event.getCode() == KeyCode.F11 || event.getCode() == KeyCode.F2) {
-            toggleStand();
-            event.consume();
-        } else if (event.getCode() == KeyCode.ESCAPE && stand.isVisible()) {
-            leaveStand();
-            event.consume();
-        } else if (event.isShortcutDown()) {
-            shortcut(event);
-        }
-    }
-
-    private void shortcut(KeyEvent event) {
-        for (int i = 0; i < screens.size(); i++) {
-            if (new KeyCodeCombination(KeyCode.getKeyCode(String.valueOf(i + 1)), KeyCombination.SHORTCUT_DOWN).match(event)) {
-                open(screens.get(i).id());
-                event.consume();
-                return;
-            }
-        }
-        switch (event.getCode()) {
-            case PLUS, EQUALS, ADD -> scale(SCALE_STEP);
-            case MINUS, SUBTRACT -> scale(-SCALE_STEP);
-            case D -> {
-                choices.put("theme", around.ink().isDark() ? "light" : "dark");
-                changed();
-            }
-            default -> { }
-        }
-    }
-
-    private void scale(double step) {
-        choices.put("text.scale", Math.max(1, Math.min(2, textScale() + step)));
+    /** Another text size, by so many steps. */
+    void scale(int steps) {
+        choices.put("text.scale", Math.max(1, Math.min(2, textScale() + steps * SCALE_STEP)));
         changed();
+    }
+
+    /** Dark where it was light, and the other way round. */
+    void turnTheme() {
+        choices.put("theme", around.ink().isDark() ? "light" : "dark");
+        changed();
+    }
+
+    /** The page at that place of the navigation, if there is one. */
+    void openAt(int place) {
+        if (place < screens.size()) {
+            open(screens.get(place).id());
+        }
+    }
+
+    boolean isStanding() {
+        return stand.isVisible();
     }
 
     void toggleStand() {
@@ -282,7 +245,7 @@ public final class Shell {
         }
     }
 
-    private void leaveStand() {
+    void leaveStand() {
         stand.setVisible(false);
         page.setVisible(true);
         shownNumber = -1;

@@ -14,16 +14,12 @@ import java.util.List;
 import java.util.Optional;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
-import javafx.geometry.VPos;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.Spinner;
-import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
@@ -31,6 +27,7 @@ import javafx.util.Duration;
 
 /** Where the sound comes from: an input, each with its level beside it, a recording, or the demo. */
 final class SourceScreen implements Screen {
+    private static final double WIDE_EMS = 52;
     private static final Duration LOOK_EVERY = Duration.millis(100);
 
     private final Surroundings around;
@@ -66,13 +63,9 @@ final class SourceScreen implements Screen {
         demos.getStyleClass().add("buttons");
         VBox trying = Parts.sheet(words.say("source.demo"), Parts.text(words.say("source.demo-words"), "quiet"), demos);
         VBox what = Parts.sheet(words.say("source.instrument"), Parts.text(words.say("source.instrument-words"), "quiet"), instrument());
-        VBox content = Parts.column(Parts.text(words.say("source.title"), "page-title"), columns(live, Parts.column(what, recording, trying)));
+        VBox content = Parts.column(new SideBySide(around.ink().em() * WIDE_EMS, List.of(Parts.column(live, recording), Parts.column(what, trying)), 50, 50).node());
         content.getStyleClass().add("page");
-        content.setMaxWidth(around.ink().em() * 84);
-        HBox centred = new HBox(content);
-        centred.getStyleClass().add("centred");
-        HBox.setHgrow(content, Priority.ALWAYS);
-        node = Parts.scrolled(centred);
+        node = Parts.scrolled(content);
     }
 
     @Override
@@ -101,27 +94,6 @@ final class SourceScreen implements Screen {
     public void closed() {
         clock.stop();
         levels.close();
-    }
-
-    /** Side by side where there is room, one under the other where there is not. */
-    private GridPane columns(Region first, Region second) {
-        GridPane grid = new GridPane();
-        grid.getStyleClass().add("columns");
-        ColumnConstraints half = new ColumnConstraints();
-        half.setPercentWidth(50);
-        half.setHgrow(Priority.ALWAYS);
-        GridPane.setValignment(first, VPos.TOP);
-        first.setMaxHeight(Double.MAX_VALUE);
-        grid.widthProperty().addListener((is, was, width) -> {
-            boolean wide = width.doubleValue() > around.ink().em() * 52;
-            if (wide != (grid.getColumnConstraints().size() == 2) || grid.getChildren().isEmpty()) {
-                grid.getChildren().clear();
-                grid.getColumnConstraints().setAll(wide ? List.of(half, half) : List.of(new ColumnConstraints(0, 0, Double.MAX_VALUE, Priority.ALWAYS, null, true)));
-                grid.add(first, 0, 0);
-                grid.add(second, wide ? 1 : 0, wide ? 0 : 1);
-            }
-        });
-        return grid;
     }
 
     private ComboBox<String> instrument() {

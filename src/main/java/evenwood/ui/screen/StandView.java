@@ -37,11 +37,12 @@ final class StandView {
         node.setVisible(visible);
     }
 
-    void show(Now now) {
+    /** @param asking what the player is asked for just now; otherwise the first thing to turn is told */
+    void show(Now now, Optional<String> asking) {
         LevelPicture level = LevelPicture.of(now, around.words());
         Optional<MoveCard> first = now.assessment().flatMap(each -> each.moves().stream().findFirst())
             .map(move -> MoveCard.of(move, around.rig().rig(), around.words()));
-        String todo = first.map(card -> around.words().say("stand.move", card.control(), card.action())).orElse("");
+        String todo = asking.orElseGet(() -> first.map(card -> around.words().say("stand.move", card.control(), card.action())).orElse(""));
         board.paint(List.of(level, todo), level.verdict() + " " + todo, (g, width, height) -> painter.paint(g, width, height, level, todo));
     }
 }

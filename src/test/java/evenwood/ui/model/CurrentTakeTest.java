@@ -38,7 +38,8 @@ class CurrentTakeTest {
     void aFileThatIsNotThereIsOneSentence() {
         take.start(new SoundChoice.Recording(folder.resolve("none.wav"), 0));
         await(() -> !take.now().problem().isEmpty());
-        assertThat(take.now().problem()).contains("none.wav").doesNotContain("\n");
+        assertThat(Words.in(Locale.ENGLISH).say(take.now().problem())).isEqualTo("There is no file " + folder.resolve("none.wav") + ". Check where it is.");
+        assertThat(Words.in(Locale.GERMAN).say(take.now().problem())).isEqualTo("Die Datei " + folder.resolve("none.wav") + " gibt es nicht. Sieh nach, wo sie liegt.");
         assertThat(take.now().isChecking()).isFalse();
     }
 
@@ -85,7 +86,7 @@ class CurrentTakeTest {
             assertThat(take.now().isChecking()).isFalse();
             assertThat(take.now().isLive()).isFalse();
             assertThat(take.now().readings().orElseThrow().take().durationSeconds()).as("round " + i).isGreaterThan(57);
-            assertThat(take.now().problem()).isEmpty();
+            assertThat(take.now().problem()).isEqualTo(Problem.NONE);
         }
     }
 
@@ -96,7 +97,7 @@ class CurrentTakeTest {
         take.start(new SoundChoice.Recording(folder.resolve("none.wav"), 0));
         await(() -> !take.now().problem().isEmpty());
         assertThat(take.now().readings()).isEmpty();
-        assertThat(take.now().problem()).contains("none.wav");
+        assertThat(take.now().problem().key()).isEqualTo("problem.file-missing");
     }
 
     @Test

@@ -183,7 +183,7 @@ class JournalModelTest {
         answerOf(model.found());
 
         assertThat(model.found().answer().value()).isEmpty();
-        assertThat(model.found().answer().problem()).startsWith("journal").doesNotContain("\n");
+        assertThat(Words.in(java.util.Locale.GERMAN).say(model.found().answer().problem())).startsWith("journal").doesNotContain("\n");
     }
 
     private interface HissDbfs {
@@ -203,7 +203,7 @@ class JournalModelTest {
 
     private static <T> T answer(Later<T> later) {
         answerOf(later);
-        return later.answer().value().orElseThrow(() -> new AssertionError(later.answer().problem()));
+        return later.answer().value().orElseThrow(() -> new AssertionError(later.answer().problem().toString()));
     }
 
     private static void answerOf(Later<?> later) {

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import evenwood.sound.SoundProblem;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
@@ -43,7 +45,7 @@ class LaterTest {
         awaitAnswer();
 
         assertThat(later.answer().value()).isEmpty();
-        assertThat(later.answer().problem()).isEqualTo("rig: it is gone; choose another");
+        assertThat(later.answer().problem()).isEqualTo(new Problem("problem.other", List.of("rig: it is gone; choose another"), OptionalDouble.empty()));
     }
 
     @Test
@@ -53,7 +55,7 @@ class LaterTest {
         });
         awaitAnswer();
 
-        assertThat(later.answer().problem()).contains("Missing");
+        assertThat(later.answer().problem().values()).containsExactly("evenwood/Missing");
     }
 
     @Test

@@ -53,7 +53,7 @@ class PicturesTest {
         TakeReadings readings = WholeTake.measure(new DemoPerformer(22_050, 1, DemoScenario.kitchen()), done -> { }).readings();
         demo = new Coach(TargetWindow.DEFAULT).assess(readings, ToneComparison.withInstrument(readings, rig.instrument(), rig.tap()),
             Optional.of(RigInUse.nominal(rig)), PeakForecast.fromSpectrum(readings));
-        now = new Now(1, Optional.of(new SoundChoice.DemoChecked()), Optional.of(readings), Optional.of(demo), Optional.empty(), -1, "");
+        now = new Now(1, Optional.of(new SoundChoice.DemoChecked()), Optional.of(readings), Optional.of(demo), Optional.empty(), -1, Problem.NONE);
     }
 
     @Test
@@ -144,8 +144,8 @@ class PicturesTest {
     @Test
     void theHeadlineCountsWhatIsToDo() {
         assertThat(Headline.of(now, "play", WORDS).tone()).isEqualTo(Headline.Tone.TO_DO);
-        Now broken = new Now(2, now.choice(), now.readings(), now.assessment(), Optional.empty(), -1, "open x.wav: there is no such file");
-        assertThat(Headline.of(broken, "hunt", WORDS)).isEqualTo(new Headline(Headline.Tone.AMISS, "That did not work: open x.wav: there is no such file"));
+        Now broken = new Now(2, now.choice(), now.readings(), now.assessment(), Optional.empty(), -1, new Problem("problem.file-missing", List.of("x.wav"), OptionalDouble.empty()));
+        assertThat(Headline.of(broken, "hunt", WORDS)).isEqualTo(new Headline(Headline.Tone.AMISS, "That did not work: There is no file x.wav. Check where it is."));
     }
 
     @Test
@@ -166,7 +166,7 @@ class PicturesTest {
         TakeMeters meters = new TakeMeters(SoundFormat.mono(CheckScore.RATE_HZ), 10);
         meters.accept(AudioBlock.of(0, Arrays.copyOf(note, note.length * 6 / 10)));
         LiveState running = new LiveState(LiveState.Phase.RUNNING, "input", note.length, 0, List.of(), SignalReading.ALIVE, "");
-        Now live = new Now(1, Optional.empty(), Optional.of(meters.readings("live")), Optional.empty(), Optional.of(running), -1, "");
+        Now live = new Now(1, Optional.empty(), Optional.of(meters.readings("live")), Optional.empty(), Optional.of(running), -1, Problem.NONE);
         assertThat(TunerPicture.of(live, WORDS, 98).note()).as("196 Hz on an octave mandolin").isEqualTo("G3");
         assertThat(TunerPicture.of(live, WORDS, 392).clear()).as("and on something that begins an octave higher").isFalse();
     }

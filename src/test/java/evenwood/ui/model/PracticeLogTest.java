@@ -122,7 +122,7 @@ class PracticeLogTest {
 
     private void hears(SoundChoice choice, double seconds, LiveState.Phase phase) {
         now = new Now(now.number() + 1, Optional.of(choice), Optional.of(new ReadingsSketch().quietSeconds(0).playing(seconds, -24).readings()), Optional.empty(),
-            Optional.of(new LiveState(phase, "", 1, 0, List.of(), SignalReading.ALIVE, "")), -1, "");
+            Optional.of(new LiveState(phase, "", 1, 0, List.of(), SignalReading.ALIVE, "")), -1, Problem.NONE);
         log.look();
     }
 

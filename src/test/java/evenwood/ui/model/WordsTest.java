@@ -6,6 +6,7 @@ import evenwood.judge.Fault;
 import evenwood.judge.Severity;
 import evenwood.rig.PresetKind;
 import evenwood.rig.Presets;
+import evenwood.sound.SoundTrouble;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -13,6 +14,7 @@ import java.nio.file.Path;
 import java.text.MessageFormat;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
@@ -82,6 +84,16 @@ class WordsTest {
             }
             for (Severity severity : Severity.values()) {
                 assertThat(words.severity(severity)).isNotBlank();
+            }
+        }
+    }
+
+    @Test
+    void everyTroubleWithAFileOrDeviceHasASentenceAndSomethingToDo() {
+        for (Locale locale : Words.LANGUAGES) {
+            for (SoundTrouble trouble : SoundTrouble.values()) {
+                String sentence = Words.in(locale).say(new Problem("problem." + trouble.id(), List.of("x", 3, 2), OptionalDouble.of(1.5)));
+                assertThat(sentence).as(trouble.id()).doesNotContain("{").contains(locale.equals(Locale.GERMAN) ? "1,5 s" : "1.5 s");
             }
         }
     }

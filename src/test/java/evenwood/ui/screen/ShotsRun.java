@@ -14,6 +14,7 @@ import evenwood.journal.TakeWords;
 import evenwood.live.NoiseSoFar;
 import evenwood.rig.HuntTable;
 import evenwood.rig.PluggedBox;
+import evenwood.rig.Setting;
 import evenwood.rig.Presets;
 import evenwood.takes.ReadingsSketch;
 import evenwood.ui.model.Choices;
@@ -126,17 +127,18 @@ public final class ShotsRun {
 
     private void learn() {
         WindowCamera.onScreen(() -> {
-            shell.learn().begin(rig.settings().get(0).control());
+            shell.around().learn().begin(rig.settings().get(1).control());
             return null;
         });
         camera.shots("rig", "learn-set", this::toLearning);
         heard("learn-hear");
         heard("");
         heard("");
-        WindowCamera.await(() -> shell.learn().stage() == LearnModel.Stage.SHOW);
+        WindowCamera.await(() -> shell.around().learn().stage() == LearnModel.Stage.SHOW);
         camera.shots("rig", "learn-curve", this::toLearning);
         WindowCamera.onScreen(() -> {
-            shell.learn().cancel();
+            shell.around().learn().cancel();
+            rig.set(Setting.neutral(rig.settings().get(1).control()));
             return null;
         });
         start(new SoundChoice.DemoChecked());
@@ -147,14 +149,14 @@ public final class ShotsRun {
         WindowCamera.onScreen(() -> {
             shell.open("rig");
             take.askDemo(Optional.of(GuidedCheck.Step.PLAY));
-            shell.learn().listen(take.start(new SoundChoice.DemoPlayed(), shell.learn().demoControls()), true);
+            shell.around().learn().listen(take.start(new SoundChoice.DemoPlayed(), shell.around().learn().demoControls()), true);
             return null;
         });
         if (!name.isEmpty()) {
             WindowCamera.await(() -> take.now().readings().filter(each -> each.take().durationSeconds() > 10).isPresent());
             camera.shots("rig", name, this::toLearning);
         }
-        WindowCamera.await(() -> shell.learn().stage() != LearnModel.Stage.HEAR);
+        WindowCamera.await(() -> shell.around().learn().stage() != LearnModel.Stage.HEAR);
     }
 
     /** The rig's page is long: its lower end. */
@@ -261,17 +263,19 @@ public final class ShotsRun {
             return null;
         });
         camera.fire("#guide-begin");
-        WindowCamera.await(() -> take.now().readings().isPresent() && take.now().readings().get().take().durationSeconds() > 20);
-        camera.page("play", "play-live");
+        WindowCamera.await(() -> take.now().readings().isPresent() && take.now().readings().get().take().durationSeconds() > 12);
         camera.page("guide", "guide-running");
-        WindowCamera.await(() -> WindowCamera.onScreen(() -> shell.guide().isOver()));
+        WindowCamera.await(() -> WindowCamera.onScreen(() -> shell.around().guide().isOver()));
         WindowCamera.await(() -> take.now().assessment().isPresent());
         camera.page("guide", "guide-outcome");
         camera.fire("#guide-begin");
-        WindowCamera.await(() -> WindowCamera.onScreen(() -> shell.guide().isOver()));
+        WindowCamera.await(() -> WindowCamera.onScreen(() -> shell.around().guide().isOver()));
         WindowCamera.await(() -> take.now().assessment().flatMap(evenwood.coach.Assessment::comparison).isPresent());
         camera.page("guide", "guide-again");
         camera.page("play", "play-again");
+        start(new SoundChoice.DemoPlayed());
+        WindowCamera.await(() -> take.now().readings().get().take().durationSeconds() > 30);
+        camera.page("play", "play-live");
     }
 
     private void start(SoundChoice choice) {

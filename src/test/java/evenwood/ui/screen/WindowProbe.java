@@ -118,7 +118,7 @@ public final class WindowProbe {
     private String state() {
         Now now = take.now();
         Label headline = (Label) shell.scene().lookup("#headline");
-        GuideModel guide = shell.guide();
+        GuideModel guide = shell.around().guide();
         boolean input = shell.scene().lookup("#listen-1") != null;
         return "headline=" + (headline == null ? "" : headline.getText()) + " | guide=" + (guide.isOver() ? "over" : guide.asked().map(step ->
             step.name().toLowerCase(Locale.ROOT)).orElse("idle")) + " | input=" + (input ? "there" : "none") + " | heard=" + heard(now)
