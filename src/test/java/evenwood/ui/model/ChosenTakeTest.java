@@ -137,7 +137,7 @@ class ChosenTakeTest {
         model.chosen().saveSheet(folder.resolve("no such folder").resolve("sheet.pdf"), ENGLISH);
 
         settled(model.chosen().saved());
-        assertThat(Words.in(ENGLISH).say(model.chosen().saved().answer().problem())).contains("sheet.pdf").contains("another folder").doesNotContain("Exception");
+        assertThat(ENGLISH.say(model.chosen().saved().answer().problem())).contains("sheet.pdf").contains("another folder").doesNotContain("Exception");
     }
 
     private static <T> T answer(Later<T> later) {
