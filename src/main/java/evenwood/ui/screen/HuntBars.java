@@ -1,10 +1,13 @@
 package evenwood.ui.screen;
 
+import evenwood.coach.hunt.NoiseParts;
 import evenwood.live.NoiseSoFar;
+import evenwood.measure.TakeReadings;
 import evenwood.report.HuntPicture;
 import evenwood.report.Sentences;
 import evenwood.ui.model.HuntModel;
 import evenwood.ui.model.NoiseBars;
+import evenwood.ui.model.Now;
 import evenwood.ui.model.Words;
 import evenwood.ui.paint.NoiseBarsPainter;
 import java.util.List;
@@ -27,6 +30,8 @@ final class HuntBars {
     private final Label outcome = Parts.text("", "verdict");
     private final VBox sheet;
     private NoiseBars shown = new NoiseBars(List.of(), List.of(), false);
+    /** Of the take on the other pages, before the hunt has measured anything. */
+    private Optional<NoiseParts> heard = Optional.empty();
     private long last;
     private final AnimationTimer frames = new AnimationTimer() {
         @Override
@@ -71,6 +76,11 @@ final class HuntBars {
         }
     }
 
+    /** The newest of the take that is heard. */
+    void hear(Now now) {
+        heard = now.readings().map(TakeReadings::noise).filter(noise -> Double.isFinite(noise.floorDbfs())).map(NoiseParts::of);
+    }
+
     /** At once, without gliding there. */
     void show() {
         show(newest());
@@ -89,7 +99,8 @@ final class HuntBars {
     }
 
     private void say(NoiseBars bars) {
-        meaning.setText(words.say(bars.moving() ? "hunt.bars-moving" : bars.after().isEmpty() ? "hunt.bars" : "hunt.bars-both"));
+        boolean begun = model.progress().isPresent();
+        meaning.setText(words.say(bars.moving() ? "hunt.bars-moving" : !begun ? "hunt.bars-heard" : bars.after().isEmpty() ? "hunt.bars" : "hunt.bars-both"));
         String told = bars.moving() ? "" : model.picture(words).map(this::told).orElse("");
         outcome.setText(told);
         outcome.setVisible(!told.isEmpty());
@@ -110,7 +121,8 @@ final class HuntBars {
             return picture.map(each -> new NoiseBars(each.noise(), heard, true)).orElseGet(() -> new NoiseBars(heard, List.of(), true));
         }
         return picture.map(each -> lastStep(each).map(step -> new NoiseBars(step.before(), step.after(), false))
-            .orElseGet(() -> new NoiseBars(each.noise(), List.of(), false))).orElse(new NoiseBars(List.of(), List.of(), false));
+            .orElseGet(() -> new NoiseBars(each.noise(), List.of(), false)))
+            .orElseGet(() -> new NoiseBars(heard.map(parts -> HuntPicture.bars(parts, Sentences.in(words.locale()))).orElse(List.of()), List.of(), false));
     }
 
     private static Optional<HuntPicture.Step> lastStep(HuntPicture picture) {

@@ -62,7 +62,9 @@ final class HuntScreen implements Screen {
     }
 
     @Override
-    public void show(Now now) { }
+    public void show(Now now) {
+        bars.hear(now);
+    }
 
     @Override
     public void opened() {
@@ -118,6 +120,9 @@ final class HuntScreen implements Screen {
         if (!problem.isEmpty()) {
             nodes.add(Parts.text(words.say("journal.problem", problem), "cure"));
         }
+        if (picture.isEmpty()) {
+            nodes.add(Parts.text(words.say("hunt.how"), "quiet"));
+        }
         nodes.add(model.listening().isWaiting() ? listening() : buttons(picture.isPresent(), task.isPresent()));
         nodes.addAll(earth());
         return nodes;
@@ -166,10 +171,7 @@ final class HuntScreen implements Screen {
             why = !why;
             show();
         }, "small", "flat");
-        FlowPane row = new FlowPane(never, question);
-        row.setRowValignment(javafx.geometry.VPos.CENTER);
-        row.getStyleClass().add("buttons");
-        return why ? List.of(row, Parts.text(sentence("hunt.refused"), "cure")) : List.of(row);
+        return why ? List.of(never, question, Parts.text(sentence("hunt.refused"), "cure")) : List.of(never, question);
     }
 
     private Button button(String id, String key, Runnable action, String... styles) {

@@ -6,6 +6,7 @@ import evenwood.rig.Presets;
 import evenwood.ui.model.Choices;
 import evenwood.ui.model.CurrentTake;
 import evenwood.ui.model.GuideModel;
+import evenwood.ui.model.HuntModel;
 import evenwood.ui.model.Now;
 import evenwood.ui.model.RigModel;
 import evenwood.ui.model.Words;
@@ -23,11 +24,12 @@ import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Label;
+import javafx.scene.control.MenuButton;
 import javafx.stage.Stage;
 
 /**
  * A real window steered from outside: each line that comes in is one thing a player does, each line that goes out is what the
- * window shows. {@code open PAGE}, {@code press ID}, {@code size W H}, {@code end}.
+ * window shows. {@code open PAGE}, {@code press ID}, {@code pick MENU ITEM}, {@code size W H}, {@code end}.
  */
 public final class WindowProbe {
     private final Stage stage = new Stage();
@@ -87,6 +89,13 @@ public final class WindowProbe {
                 }
                 button.fire();
             }
+            case "pick" -> {
+                String[] item = argument.split(" ", 2);
+                if (!(shell.scene().lookup("#" + item[0]) instanceof MenuButton menu)) {
+                    return "not there";
+                }
+                menu.getItems().stream().filter(each -> each.getText().contains(item[1])).findFirst().orElseThrow().fire();
+            }
             case "size" -> {
                 String[] size = argument.split(" ");
                 stage.setWidth(Double.parseDouble(size[0]));
@@ -122,7 +131,18 @@ public final class WindowProbe {
         boolean input = shell.scene().lookup("#listen-1") != null;
         return "headline=" + (headline == null ? "" : headline.getText()) + " | guide=" + (guide.isOver() ? "over" : guide.asked().map(step ->
             step.name().toLowerCase(Locale.ROOT)).orElse("idle")) + " | input=" + (input ? "there" : "none") + " | heard=" + heard(now)
-            + " | said=" + now.assessment().map(WindowProbe::said).orElse("");
+            + " | hunt=" + hunt() + " | said=" + now.assessment().map(WindowProbe::said).orElse("");
+    }
+
+    /** How far a noise hunt is, what the newest trial did, and the likeliest cause. */
+    private String hunt() {
+        HuntModel hunt = shell.hunt();
+        if (hunt.listening().isWaiting()) {
+            return "listening, " + hunt.soFar().map(soFar -> Math.round(100 * soFar.done()) + " % heard").orElse("nothing heard yet");
+        }
+        return hunt.progress().map(progress -> progress.standing() + ", " + progress.steps().stream().map(step -> step.result().trial() + " "
+            + step.result().outcome()).collect(java.util.stream.Collectors.joining(", ")) + ", suspected " + progress.hunt().ranking().get(0).cause())
+            .orElse("none" + hunt.listening().answer().problem());
     }
 
     private static String heard(Now now) {
