@@ -48,6 +48,11 @@ public final class Journal implements AutoCloseable {
         return store.read(connection -> new TakeTable(connection).list(filter));
     }
 
+    /** How many takes there are. */
+    public int size() {
+        return store.read(connection -> new TakeTable(connection).count());
+    }
+
     /** @throws JournalProblem when there is no such take */
     public KeptTake take(long id) {
         return store.read(connection -> new TakeTable(connection).take(id))

@@ -81,6 +81,10 @@ final class TakeTable {
         return many(query, TakeTable::line, where.values().toArray());
     }
 
+    int count() throws SQLException {
+        return one("SELECT COUNT(*) FROM take", row -> row.getInt(1)).orElseThrow();
+    }
+
     Optional<KeptTake> take(long id) throws SQLException {
         Optional<TakeLine> line = one(LINE + " WHERE t.id = ?", TakeTable::line, id);
         if (line.isEmpty()) {

@@ -34,7 +34,7 @@ import org.openjdk.jmh.annotations.TearDown;
 public class JournalBench {
     private static final int TAKES = 10_000;
 
-    private static final Path FILE = Path.of("target", "bench", "journal-10000.db");
+    public static final Path FILE = Path.of("target", "bench", "journal-10000.db");
 
     private Journal journal;
 

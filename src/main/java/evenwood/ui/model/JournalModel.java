@@ -233,8 +233,7 @@ public final class JournalModel {
             }
             try (Journal journal = Journal.open(file)) {
                 List<TakeLine> takes = journal.list(filter);
-                int whole = filter.equals(TakeFilter.ALL) ? takes.size() : journal.list(TakeFilter.ALL).size();
-                return new Found(takes, journal.instruments(), whole);
+                return new Found(takes, journal.instruments(), journal.size());
             }
         });
     }

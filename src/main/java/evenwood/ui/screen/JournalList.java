@@ -8,6 +8,7 @@ import evenwood.ui.model.Words;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import javafx.collections.FXCollections;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
@@ -126,7 +127,10 @@ final class JournalList {
         }
         JournalModel.Found found = answer.value().get();
         filling = true;
-        list.getItems().setAll(found.takes());
+        if (found.takes().size() < list.getItems().size()) {
+            list.scrollTo(0);
+        }
+        list.setItems(FXCollections.observableList(found.takes()));
         model.chosen().id().ifPresent(id -> IntStream.range(0, found.takes().size()).filter(i -> found.takes().get(i).id() == id).findFirst()
             .ifPresent(list.getSelectionModel()::select));
         if (model.chosen().id().isEmpty() && !found.takes().isEmpty()) {

@@ -42,6 +42,23 @@ public final class FrameRun {
         System.exit(0);
     }
 
+    static long processor() {
+        return ((OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean()).getProcessCpuTime();
+    }
+
+    /** Processor time of threads whose name begins so. */
+    static double threads(String names) {
+        var bean = ManagementFactory.getThreadMXBean();
+        double sum = 0;
+        for (long id : bean.getAllThreadIds()) {
+            ThreadInfo info = bean.getThreadInfo(id);
+            if (info != null && info.getThreadName().matches("(" + names + ").*")) {
+                sum += bean.getThreadCpuTime(id) / NANOS;
+            }
+        }
+        return sum;
+    }
+
     private static final class Counter {
         private final CountDownLatch over = new CountDownLatch(1);
         private final double seconds;
@@ -103,23 +120,6 @@ public final class FrameRun {
                 measureSeconds = threads("evenwood-") - startMeasure;
                 over.countDown();
             }
-        }
-
-        private static long processor() {
-            return ((OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean()).getProcessCpuTime();
-        }
-
-        /** Processor time of threads whose name begins so. */
-        private static double threads(String names) {
-            var bean = ManagementFactory.getThreadMXBean();
-            double sum = 0;
-            for (long id : bean.getAllThreadIds()) {
-                ThreadInfo info = bean.getThreadInfo(id);
-                if (info != null && info.getThreadName().matches("(" + names + ").*")) {
-                    sum += bean.getThreadCpuTime(id) / NANOS;
-                }
-            }
-            return sum;
         }
 
         void print() {
