@@ -8,6 +8,7 @@ import evenwood.live.WholeTake;
 import evenwood.measure.TakeReadings;
 import evenwood.report.CheckJson;
 import evenwood.report.CheckText;
+import evenwood.report.JournalText;
 import evenwood.report.MovesFile;
 import evenwood.report.Sentences;
 import evenwood.report.TakeSheet;
@@ -86,12 +87,13 @@ final class CheckCommand implements Callable<Integer> {
         if (json) {
             terminal.raw(CheckJson.of(assessment, Sentences.english()));
         } else {
-            CheckText.lines(assessment, Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
+            CheckText.lines(assessment, terminal.sentences(), TEXT_WIDTH).forEach(terminal::line);
         }
         boolean kept = !keep.isWanted() || keep.keep(advice.journal(), assessment, advice.rig().map(RigInUse::rig), advice.instrumentId(), terminal);
         if (sheet != null) {
             SheetFile.write("check", sheet, List.of(new TakeSheet.Subject(advice.rig().map(each -> each.rig().name())
-                .orElse(advice.instrumentId().isEmpty() ? source.name() : advice.instrumentId()), source.name(), "", assessment, advice.rig().map(RigInUse::rig))));
+                .orElse(advice.instrumentId().isEmpty() ? source.name() : advice.instrumentId()), JournalText.now() + ", " + source.name(), "", assessment,
+                advice.rig().map(RigInUse::rig))), terminal.sentences());
         }
         whole.failure().map(SoundProblem::getMessage).ifPresent(terminal::note);
         if (!kept) {

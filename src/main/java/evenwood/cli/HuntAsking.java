@@ -3,19 +3,21 @@ package evenwood.cli;
 import evenwood.coach.hunt.EarthRefusal;
 import evenwood.coach.hunt.HuntProgress;
 import evenwood.coach.hunt.NoiseParts;
+import evenwood.live.NoiseSoFar;
 import evenwood.live.NoiseSpell;
 import evenwood.report.HuntPicture;
 import evenwood.report.HuntText;
 import evenwood.report.Sentences;
 import evenwood.rig.HuntTable;
 import evenwood.sound.LineOpener;
-import evenwood.sound.LiveInputs;
+import evenwood.sound.SoundProblem;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
 
-/** A hunt with a player: says what to do, waits until it is done, listens. */
+/** A hunt with a player: says what to do, waits until it is done, listens. Ctrl-C, or an input that fails, loses nothing that was measured. */
 final class HuntAsking {
     private static final int TEXT_WIDTH = 100;
 
@@ -27,26 +29,44 @@ final class HuntAsking {
     private final double seconds;
     private final boolean json;
     private final List<String> remarks;
-    private final Sentences sentences = Sentences.english();
+    private final Sentences sentences;
+    private final Interruption interruption;
+    private final TypedLines typed;
+    private boolean deviceFailed;
 
-    HuntAsking(Terminal terminal, HuntTable table, Set<HuntTable.Need> facts, Optional<HuntTable.Part> wanted, String input, int channel,
-               double seconds, boolean json, List<String> remarks) {
+    HuntAsking(Terminal terminal, HuntTable table, Set<HuntTable.Need> facts, Optional<HuntTable.Part> wanted, LineOpener opener, double seconds, boolean json,
+               List<String> remarks, Interruption interruption, TypedLines typed) {
         this.terminal = terminal;
         this.table = table;
         this.facts = facts;
         this.wanted = wanted;
-        this.opener = LiveInputs.opener(LiveInputs.choose(input), channel);
+        this.opener = opener;
         this.seconds = seconds;
         this.json = json;
         this.remarks = remarks;
+        this.interruption = interruption;
+        this.typed = typed;
+        sentences = terminal.sentences();
     }
 
-    HuntProgress hunt() {
+    /** As far as the player went; empty when Ctrl-C came before anything was measured. */
+    Optional<HuntProgress> hunt() {
         terminal.note(sentences.say("hunt.begin") + ".");
-        terminal.ask("Enter when all is as when it hums or hisses. ")
-            .orElseThrow(() -> new BadInput("hunt: nobody answers; with recordings: evenwood hunt --from FILE TRIAL=FILE"));
-        HuntProgress progress = HuntProgress.start(table, facts, heard(), wanted);
-        HuntText.noiseLines(HuntPicture.of(progress, sentences), TEXT_WIDTH).forEach(this::said);
+        Optional<NoiseParts> before = asked("hunt.enter-first").isPresent() ? heard() : Optional.empty();
+        if (before.isEmpty() && !interruption.isAsked()) {
+            throw new BadInput("hunt: nobody answers; with recordings: evenwood hunt --from FILE TRIAL=FILE");
+        }
+        return before.map(this::hunted);
+    }
+
+    /** Whether the input failed and was not heard again. */
+    boolean hasDeviceFailed() {
+        return deviceFailed;
+    }
+
+    private HuntProgress hunted(NoiseParts before) {
+        HuntProgress progress = HuntProgress.start(table, facts, before, wanted);
+        HuntText.noiseLines(HuntPicture.of(progress, sentences), sentences, TEXT_WIDTH).forEach(this::said);
         for (Optional<String> next = progress.next(); next.isPresent(); next = progress.next()) {
             Optional<HuntProgress> further = tried(progress, next.get());
             if (further.isEmpty()) {
@@ -61,7 +81,7 @@ final class HuntAsking {
     private Optional<HuntProgress> tried(HuntProgress progress, String offered) {
         terminal.note((progress.steps().size() + 1) + ". " + sentences.say("hunt.do." + offered) + ".");
         while (true) {
-            String answer = terminal.ask("Enter when done (s: cannot be done, q: no more, or another trial's name): ").orElse("q").strip().toLowerCase(Locale.ROOT);
+            String answer = asked("hunt.enter").orElse("q").strip().toLowerCase(Locale.ROOT);
             if (answer.equals("q")) {
                 return Optional.empty();
             }
@@ -71,26 +91,53 @@ final class HuntAsking {
             if (EarthRefusal.isMeant(answer)) {
                 terminal.note(sentences.say("hunt.refused") + ".");
             } else if (answer.isEmpty() || table.trial(answer).isPresent()) {
-                return Optional.of(measured(progress, answer.isEmpty() ? offered : answer));
+                Optional<HuntProgress> further = measured(progress, answer.isEmpty() ? offered : answer);
+                if (further.isPresent()) {
+                    return further;
+                }
             } else {
-                terminal.note("There are these trials: " + String.join(", ", table.trials().stream().map(HuntTable.Trial::id).toList()));
+                terminal.note(sentences.say("hunt.trials", String.join(", ", table.trials().stream().map(HuntTable.Trial::id).toList())));
             }
         }
     }
 
-    private HuntProgress measured(HuntProgress progress, String trial) {
-        HuntProgress further = progress.after(trial, heard());
-        HuntText.newest(HuntPicture.of(further, sentences), TEXT_WIDTH).forEach(this::said);
-        if (further.next().isPresent()) {
-            terminal.note(sentences.say("hunt.back") + ".");
+    /** Empty when nothing could be heard: what is known stays, and the player is asked again. */
+    private Optional<HuntProgress> measured(HuntProgress progress, String trial) {
+        Optional<NoiseParts> after;
+        try {
+            after = heard();
+            deviceFailed = false;
+        } catch (SoundProblem problem) {
+            deviceFailed = true;
+            terminal.note(problem.getMessage());
+            return Optional.empty();
         }
-        return further;
+        return after.map(parts -> {
+            HuntProgress further = progress.after(trial, parts);
+            HuntText.newest(HuntPicture.of(further, sentences), sentences, TEXT_WIDTH).forEach(this::said);
+            if (further.next().isPresent()) {
+                terminal.note(sentences.say("hunt.back") + ".");
+            }
+            return further;
+        });
     }
 
-    private NoiseParts heard() {
-        terminal.note(String.format(Locale.ROOT, "Listening for %.0f s ...", seconds));
-        NoiseParts parts = NoiseSpell.listen(opener, seconds);
-        if (parts.isUnsteady()) {
+    private Optional<String> asked(String key) {
+        terminal.prompt(sentences.say(key) + " ");
+        return typed.await(interruption);
+    }
+
+    /** Empty when Ctrl-C came. */
+    private Optional<NoiseParts> heard() {
+        terminal.note(sentences.say("hunt.listening", seconds));
+        AtomicReference<NoiseSoFar> newest = new AtomicReference<>();
+        Optional<NoiseParts> parts = NoiseSpell.listen(opener, seconds, newest::set, () -> {
+            Optional.ofNullable(newest.getAndSet(null)).ifPresent(soFar ->
+                terminal.overwrite(sentences.say("hunt.listening-now", soFar.done() * seconds, seconds, HuntText.now(soFar.parts(), sentences))));
+            return interruption.isAsked();
+        });
+        terminal.overwrite("");
+        if (parts.isPresent() && parts.get().isUnsteady()) {
             remarks.add(sentences.say("hunt.unsteady"));
             terminal.note(sentences.say("hunt.unsteady") + ".");
         }

@@ -10,6 +10,8 @@ import evenwood.report.Sentences;
 import evenwood.rig.HuntTable;
 import evenwood.rig.Presets;
 import evenwood.rig.Rig;
+import evenwood.sound.LineOpener;
+import evenwood.sound.LiveInputs;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,7 +27,8 @@ import picocli.CommandLine.Option;
     description = "Hunts the cause of hum, buzz, hiss or tones: one change at a time, each measured before and after.",
     footer = {"", "With recordings: the noise as it is first, then each trial by its name:",
         "  evenwood hunt --from noise.wav touch-strings=touched.wav ground-lift=lifted.wav",
-        "A later before=FILE is what the trials behind it are compared to. Nobody plays in any of them."})
+        "A later before=FILE is what the trials behind it are compared to. Nobody plays in any of them.",
+        "Ctrl-C ends it and tells what is known so far."})
 final class HuntCommand implements Callable<Integer> {
     private static final int TEXT_WIDTH = 100;
 
@@ -51,11 +54,12 @@ final class HuntCommand implements Callable<Integer> {
     private boolean json;
 
     private final Terminal terminal;
-    private final Sentences sentences = Sentences.english();
+    private final Sentences sentences;
     private final List<String> remarks = new ArrayList<>();
 
     HuntCommand(Terminal terminal) {
         this.terminal = terminal;
+        sentences = terminal.sentences();
     }
 
     @Override
@@ -67,19 +71,35 @@ final class HuntCommand implements Callable<Integer> {
         Optional<Rig> rig = Optional.ofNullable(rigFile).map(file -> Rig.read(file, presets));
         Set<HuntTable.Need> facts = rig.map(RigFacts::of).orElse(RigFacts.ALL);
         HuntTable table = presets.hunt("noise");
-        HuntProgress progress = recordings == null ? new HuntAsking(terminal, table, facts, wanted(), input, channel, seconds, json, remarks).hunt()
-            : new HuntRecordings(table, facts, wanted(), channel, remarks).hunt(recordings);
-        tell(HuntPicture.of(progress, sentences), rig);
-        return ExitCode.DONE;
+        if (recordings != null) {
+            tell(new HuntRecordings(table, facts, wanted(), channel, remarks).hunt(recordings), rig);
+            return ExitCode.DONE;
+        }
+        return listening(table, facts, rig);
     }
 
-    private void tell(HuntPicture picture, Optional<Rig> rig) {
+    private int listening(HuntTable table, Set<HuntTable.Need> facts, Optional<Rig> rig) {
+        LineOpener opener = LiveInputs.opener(LiveInputs.choose(input), channel);
+        try (Interruption interruption = new Interruption(); TypedLines typed = new TypedLines(terminal)) {
+            HuntAsking asking = new HuntAsking(terminal, table, facts, wanted(), opener, seconds, json, remarks, interruption, typed);
+            Optional<HuntProgress> progress = asking.hunt();
+            if (interruption.isAsked()) {
+                terminal.note("");
+            }
+            progress.ifPresent(known -> tell(known, rig));
+            int code = asking.hasDeviceFailed() ? ExitCode.FAILED_MIDWAY : ExitCode.DONE;
+            interruption.finish(code);
+            return code;
+        }
+    }
+
+    private void tell(HuntProgress progress, Optional<Rig> rig) {
         if (json) {
-            terminal.raw(HuntJson.of(picture, rig.map(Rig::name), remarks));
+            terminal.raw(HuntJson.of(HuntPicture.of(progress, Sentences.english()), rig.map(Rig::name), remarks));
             return;
         }
         remarks.forEach(terminal::note);
-        HuntText.lines(picture, TEXT_WIDTH).forEach(terminal::line);
+        HuntText.lines(HuntPicture.of(progress, sentences), sentences, TEXT_WIDTH).forEach(terminal::line);
     }
 
     private Optional<HuntTable.Part> wanted() {

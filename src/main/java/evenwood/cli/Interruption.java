@@ -29,6 +29,10 @@ final class Interruption implements AutoCloseable {
         }
     }
 
+    boolean isAsked() {
+        return asked.getCount() == 0;
+    }
+
     /** All is said; a pending Ctrl-C ends the program with this code. */
     void finish(int exitCode) {
         code = exitCode;

@@ -52,10 +52,11 @@ final class JournalCommand implements Runnable {
     private static final String TAKE_WORDS = "The take's number in journal list.";
 
     private final Terminal terminal;
-    private final JournalText text = new JournalText(Sentences.english());
+    private final JournalText text;
 
     JournalCommand(Terminal terminal) {
         this.terminal = terminal;
+        text = new JournalText(terminal.sentences());
     }
 
     @Override
@@ -98,7 +99,7 @@ final class JournalCommand implements Runnable {
                 return ExitCode.DONE;
             }
             if (sheet != null) {
-                SheetFile.write("journal show", sheet, ids.stream().map(journal::take).map(SheetFile::of).toList());
+                SheetFile.write("journal show", sheet, ids.stream().map(journal::take).map(take -> SheetFile.of(take, terminal.sentences())).toList(), terminal.sentences());
                 return ExitCode.DONE;
             }
             KeptTake take = journal.take(ids.get(0));
@@ -107,7 +108,7 @@ final class JournalCommand implements Runnable {
                 terminal.raw(JournalJson.show(take, events, Sentences.english()));
             } else {
                 text.head(take, events).forEach(terminal::line);
-                CheckText.lines(take.assessment(), Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
+                CheckText.lines(take.assessment(), terminal.sentences(), TEXT_WIDTH).forEach(terminal::line);
             }
         }
         return ExitCode.DONE;
@@ -121,7 +122,7 @@ final class JournalCommand implements Runnable {
             if (json) {
                 terminal.raw(TrendJson.of(both));
             } else {
-                new TrendText(Sentences.english()).lines(both).forEach(terminal::line);
+                new TrendText(terminal.sentences()).lines(both).forEach(terminal::line);
             }
         }
         return ExitCode.DONE;
@@ -134,7 +135,7 @@ final class JournalCommand implements Runnable {
               @Option(names = "--json", description = JSON_WORDS) boolean json) {
         Optional<Reading> reading = Optional.ofNullable(name).map(word -> Reading.named(word).orElseThrow(() -> new BadInput("journal trend: " + word
             + ", but one of these is needed: " + Reading.ALL.stream().map(Reading::name).filter(each -> !each.startsWith("band")).collect(Collectors.joining(", ")) + ", band50Db to band16000Db")));
-        TrendText trends = new TrendText(Sentences.english());
+        TrendText trends = new TrendText(terminal.sentences());
         try (Journal journal = place.open()) {
             if (reading.isPresent()) {
                 Trend trend = journal.trend(reading.get(), choice.filter());
@@ -149,7 +150,7 @@ final class JournalCommand implements Runnable {
             if (json) {
                 terminal.raw(TrendJson.of(suspicions, Sentences.english()));
             } else if (suspicions.isEmpty()) {
-                terminal.line(Sentences.english().say("journal.nothing-suspected"));
+                terminal.line(terminal.sentences().say("journal.nothing-suspected"));
             } else {
                 suspicions.forEach(suspicion -> terminal.line(trends.line(suspicion)));
             }
@@ -169,7 +170,7 @@ final class JournalCommand implements Runnable {
             if (json) {
                 terminal.raw(RecallText.json(take.line(), recall));
             } else {
-                RecallText.lines(take.line(), recall, Sentences.english()).forEach(terminal::line);
+                RecallText.lines(take.line(), recall, terminal.sentences()).forEach(terminal::line);
             }
         }
         return ExitCode.DONE;
@@ -225,7 +226,7 @@ final class JournalCommand implements Runnable {
                 terminal.raw(JournalJson.practice(journal.practice()));
             } else {
                 journal.practice().forEach(sitting -> terminal.line(text.line(sitting, journal.practice())));
-                terminal.line(Sentences.english().say("journal.practice-days", days.minutes(), days.days(), PracticeDays.SPAN_DAYS, days.streakDays()));
+                terminal.line(terminal.sentences().say("journal.practice-days", days.minutes(), days.days(), PracticeDays.SPAN_DAYS, days.streakDays()));
             }
         }
         return ExitCode.DONE;

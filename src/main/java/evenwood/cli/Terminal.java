@@ -1,5 +1,6 @@
 package evenwood.cli;
 
+import evenwood.report.Sentences;
 import java.io.BufferedOutputStream;
 import java.io.BufferedReader;
 import java.io.FileDescriptor;
@@ -13,6 +14,7 @@ import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.nio.charset.CharsetEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -27,6 +29,7 @@ final class Terminal {
     private final boolean interactive;
     private final CharsetEncoder encoder;
     private final BufferedReader in;
+    private final Sentences sentences;
     private boolean troubleTold;
 
     Terminal(OutputStream out, PrintStream err, boolean interactive, Charset charset) {
@@ -34,6 +37,11 @@ final class Terminal {
     }
 
     Terminal(OutputStream out, PrintStream err, boolean interactive, Charset charset, InputStream in) {
+        this(out, err, interactive, charset, in, Sentences.english());
+    }
+
+    Terminal(OutputStream out, PrintStream err, boolean interactive, Charset charset, InputStream in, Sentences sentences) {
+        this.sentences = sentences;
         this.in = new BufferedReader(new InputStreamReader(in, charset));
         results = new ResultStream(out);
         this.out = new PrintStream(new BufferedOutputStream(results), true, charset);
@@ -46,12 +54,17 @@ final class Terminal {
         // On Java 17 the console's own encoding is only told by this property; without a console it is absent.
         String encoding = System.getProperty("sun.stdout.encoding", System.getProperty("native.encoding", "UTF-8"));
         boolean person = System.console() != null && !"dumb".equals(System.getenv("TERM"));
-        return new Terminal(new FileOutputStream(FileDescriptor.out), System.err, person, Charset.forName(encoding));
+        return new Terminal(new FileOutputStream(FileDescriptor.out), System.err, person, Charset.forName(encoding), System.in, Sentences.nearestTo(Locale.getDefault(Locale.Category.DISPLAY)));
     }
 
     /** For help texts, which are plain words in every terminal. */
     PrintWriter helpWriter() {
         return new PrintWriter(out, true);
+    }
+
+    /** What is said to the player, in the player's language; JSON speaks English everywhere. */
+    Sentences sentences() {
+        return sentences;
     }
 
     boolean isInteractive() {
@@ -91,10 +104,20 @@ final class Terminal {
         err.println(showable(text));
     }
 
+    /** The words before an answer, on standard error so that results stay clean. */
+    void prompt(String words) {
+        err.print(showable(words));
+        err.flush();
+    }
+
     /** Asks, on standard error so that results stay clean, and returns the answer; empty when nobody answers any more. */
     Optional<String> ask(String prompt) {
-        err.print(showable(prompt));
-        err.flush();
+        prompt(prompt);
+        return typed();
+    }
+
+    /** Waits for a line; empty when nobody types any more. */
+    Optional<String> typed() {
         try {
             return Optional.ofNullable(in.readLine());
         } catch (IOException nobodyThere) {
@@ -136,8 +159,8 @@ final class Terminal {
         return interactive && System.getenv("NO_COLOR") == null ? "\u001b[1m" + text + "\u001b[0m" : text;
     }
 
-    /** The nearest plain characters where the terminal has not got ours. */
-    String showable(String text) {
+    /** The nearest plain characters where the terminal has not got ours. Any thread may say something; the encoder serves one at a time. */
+    synchronized String showable(String text) {
         if (encoder.canEncode(text)) {
             return text;
         }

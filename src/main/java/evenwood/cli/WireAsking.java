@@ -1,6 +1,5 @@
 package evenwood.cli;
 
-import evenwood.report.Sentences;
 import evenwood.rig.Presets;
 import evenwood.wiring.Question;
 import evenwood.wiring.RigQuestions;
@@ -37,13 +36,13 @@ final class WireAsking {
         for (int i = 0; i < question.options().size(); i++) {
             terminal.note(String.format("  %2d  %s", i + 1, question.options().get(i).name()));
         }
-        String prompt = Sentences.english().say(question.key(), question.figures().toArray()) + " ";
+        String prompt = terminal.sentences().say(question.key(), question.figures().toArray()) + " ";
         while (true) {
             String answer = terminal.ask(prompt).orElseThrow(() -> new BadInput("wire: the answers end before all was asked; nothing was written"));
             if (question.accepts(answer)) {
                 return answer;
             }
-            terminal.note("  " + Sentences.english().say("ask.again-" + question.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')));
+            terminal.note("  " + terminal.sentences().say("ask.again-" + question.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')));
         }
     }
 }

@@ -14,10 +14,10 @@ import evenwood.wiring.ChainReport;
 import evenwood.wiring.Fit;
 import evenwood.wiring.WiringRules;
 import evenwood.wiring.WiringVerdict;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -38,7 +38,7 @@ final class WireCommand implements Callable<Integer> {
     @Option(names = "--json", description = "Prints one JSON object instead of words.")
     private boolean json;
 
-    @Option(names = "--sheet", paramLabel = "FILE", description = "Also writes the plan as a picture (.svg) or page (.html).")
+    @Option(names = "--sheet", paramLabel = "FILE", description = "Also writes the plan as a picture (.svg, .png) or page (.html, .pdf).")
     private String sheet;
 
     private final Terminal terminal;
@@ -53,8 +53,8 @@ final class WireCommand implements Callable<Integer> {
         if (file == null) {
             throw new BadInput("wire: name a rig file, or one to be written with --ask; see evenwood wire --help");
         }
-        if (sheet != null && !isPicture() && !isPage()) {
-            throw new BadInput("wire: --sheet " + sheet + ", but a name ending in .svg or .html is needed");
+        if (sheet != null) {
+            SheetFile.check("wire", sheet);
         }
         Path path = path(file);
         if (ask) {
@@ -64,10 +64,10 @@ final class WireCommand implements Callable<Integer> {
         if (json) {
             terminal.raw(WireJson.of(plan, Sentences.english()));
         } else {
-            WireText.lines(plan, Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
+            WireText.lines(plan, terminal.sentences(), TEXT_WIDTH).forEach(terminal::line);
         }
         if (sheet != null) {
-            writeSheet(plan);
+            ResultFile.write("wire", sheet, sheet(plan));
         }
         return WiringRules.worst(plan.verdicts()).compareTo(Fit.WRONG) >= 0 ? ExitCode.STRONG_FINDING : ExitCode.DONE;
     }
@@ -80,16 +80,13 @@ final class WireCommand implements Callable<Integer> {
         return new WirePlan(rig, report, verdicts, Alternatives.of(report, presets.shop()));
     }
 
-    private void writeSheet(WirePlan plan) {
-        ResultFile.write("wire", sheet, isPicture() ? WireSheet.svg(plan) : WireSheet.html(plan, Sentences.english()));
-    }
-
-    private boolean isPicture() {
-        return sheet.toLowerCase(Locale.ROOT).endsWith(".svg");
-    }
-
-    private boolean isPage() {
-        return sheet.toLowerCase(Locale.ROOT).endsWith(".html");
+    private byte[] sheet(WirePlan plan) {
+        return switch (SheetFile.ending(sheet)) {
+            case ".png" -> WireSheet.png(plan, terminal.sentences());
+            case ".pdf" -> WireSheet.pdf(plan, terminal.sentences());
+            case ".svg" -> WireSheet.svg(plan, terminal.sentences()).getBytes(StandardCharsets.UTF_8);
+            default -> WireSheet.html(plan, terminal.sentences()).getBytes(StandardCharsets.UTF_8);
+        };
     }
 
     private static Path path(String name) {

@@ -15,8 +15,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 
 /**
@@ -34,6 +36,7 @@ public final class NoiseSpell implements BlockListener {
     private static final double SETTLING_SECONDS = 0.4;
     /** Sound servers deliver their first block up to 1.7 s after opening; a slow machine takes longer. */
     private static final double PATIENCE_SECONDS = 20;
+    private static final long LOOK_MILLIS = 50;
 
     private final HopGrid grid;
     private final int stretches;
@@ -70,18 +73,30 @@ public final class NoiseSpell implements BlockListener {
 
     /** The same, telling after every second what is heard so far; must not wait. */
     public static NoiseParts listen(LineOpener opener, double seconds, Consumer<NoiseSoFar> told) {
+        return listen(opener, seconds, told, () -> false).orElseThrow();
+    }
+
+    /** The same. @param over asked many times a second on the waiting thread: whether to end without a result, which is then empty */
+    public static Optional<NoiseParts> listen(LineOpener opener, double seconds, Consumer<NoiseSoFar> told, BooleanSupplier over) {
         SoundSource source = opener.get();
         int stretches = (int) Math.max(SHORTEST_SECONDS, Math.ceil(seconds / STRETCH_SECONDS));
         NoiseSpell spell = new NoiseSpell(source.format().sampleRateHz(), stretches, SETTLING_SECONDS, told);
         try (LiveTake take = LiveTake.start(source, opener, spell)) {
-            if (!spell.complete.await(Math.round(1000 * (seconds + PATIENCE_SECONDS)), TimeUnit.MILLISECONDS)) {
-                throw SoundProblem.midway(source.name() + ": no sound comes from this input; check its plug and whether another program holds it", null).of(SoundTrouble.INPUT_SILENT, source.name());
+            long patience = System.nanoTime() + Math.round(1e9 * (seconds + PATIENCE_SECONDS));
+            while (!spell.complete.await(LOOK_MILLIS, TimeUnit.MILLISECONDS)) {
+                if (System.nanoTime() > patience) {
+                    throw SoundProblem.midway(source.name() + ": no sound comes from this input; check its plug and whether another program holds it", null)
+                        .of(SoundTrouble.INPUT_SILENT, source.name());
+                }
+                if (over.getAsBoolean()) {
+                    return Optional.empty();
+                }
             }
         } catch (InterruptedException interrupted) {
             Thread.currentThread().interrupt();
             throw SoundProblem.midway(source.name() + ": listening was broken off; begin again", interrupted).of(SoundTrouble.BROKEN_OFF, source.name());
         }
-        return spell.parts();
+        return Optional.of(spell.parts());
     }
 
     /** Hears a recording to its end, on the caller's thread. @throws SoundProblem if it cannot be read or is shorter than two seconds */

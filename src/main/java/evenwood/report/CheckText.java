@@ -48,8 +48,7 @@ public final class CheckText {
 
     private void head(TakeReadings readings) {
         lines.add(readings.take().name());
-        lines.add(String.format(Locale.ROOT, "%s, %s kHz, channel %d of %d; playing %.0f s, quiet %.0f s",
-            clock(readings.take().durationSeconds()), plain(readings.take().format().sampleRateHz() / 1000.0),
+        lines.add(sentences.say("check.head", clock(readings.take().durationSeconds()), readings.take().format().sampleRateHz() / 1000.0,
             readings.take().format().channel(), readings.take().format().channels(),
             readings.activity().playingSeconds(), readings.activity().quietSeconds()));
         lines.add("");
@@ -57,7 +56,7 @@ public final class CheckText {
 
     private void findings(List<Finding> findings, boolean played) {
         if (findings.isEmpty()) {
-            lines.add(played ? "Nothing wrong was found in level, distortion and noise." : "Nothing could be judged: no playing was heard.");
+            lines.add(sentences.say(played ? "check.nothing-wrong" : "check.nothing-played"));
         }
         for (Finding finding : findings) {
             String mark = switch (finding.severity()) {
@@ -65,7 +64,7 @@ public final class CheckText {
                 case CLEAR -> "!! ";
                 case SLIGHT -> "!  ";
             };
-            wrap(mark + " " + pad(finding.fault().id()), sentences.say(finding.evidence()) + sure(finding.probability()));
+            wrap(mark + " " + pad(sentences.say("fault." + finding.fault().id())), sentences.say(finding.evidence()) + sure(finding.probability()));
         }
         lines.add("");
     }
@@ -82,7 +81,7 @@ public final class CheckText {
         if (moves.isEmpty()) {
             return;
         }
-        lines.add("Turn");
+        lines.add(sentences.say("check.turn"));
         for (Move move : moves) {
             wrap("  " + move.order() + ". ", sentences.say(move.control().plainName()) + ": " + change(move, sentences));
             wrap("     ", sentences.say(move.why()) + ".");
@@ -93,18 +92,18 @@ public final class CheckText {
     private void predicted(Assessment assessment) {
         assessment.predicted().ifPresent(prediction -> {
             String unsure = prediction.peak().uncertaintyDb() < 0.1 ? "" : String.format(Locale.ROOT, " (±%.0f)", prediction.peak().uncertaintyDb());
-            lines.add("Afterwards the loudest peak should be at " + db(prediction.peak().truePeakDbtp(), "dBTP") + unsure + ".");
+            lines.add(sentences.say("check.afterwards", db(prediction.peak().truePeakDbtp(), "dBTP") + unsure));
             lines.add("");
         });
     }
 
     private void comparison(Comparison comparison) {
-        lines.add("Against " + comparison.before());
+        lines.add(sentences.say("check.against", comparison.before()));
         if (comparison.faults().isEmpty()) {
-            lines.add("  nothing to compare: neither take has a fault, and the tone is the same");
+            lines.add("  " + sentences.say("check.nothing-to-compare"));
         }
         for (FaultChange change : comparison.faults()) {
-            wrap("  " + pad(change.fault().id()) + String.format(Locale.ROOT, "%-7s", change.change().id()),
+            wrap("  " + pad(sentences.say("fault." + change.fault().id())) + String.format(Locale.ROOT, "%-7s", sentences.say("check.change-" + change.change().id())),
                 sentences.say(change.evidence()) + sure(change.confidence()));
         }
         for (RigAnswer answer : comparison.answers()) {
@@ -116,7 +115,7 @@ public final class CheckText {
 
     private void wiring(Verdict verdict) {
         verdict.wiring().ifPresent(wiring -> {
-            lines.add("Against what your wiring should give");
+            lines.add(sentences.say("check.against-wiring"));
             wiring.statements().forEach(statement -> wrap("  - ", sentences.say(statement) + "."));
             lines.add("");
         });
@@ -137,7 +136,7 @@ public final class CheckText {
         if (missing.isEmpty()) {
             return;
         }
-        lines.add("Not known yet");
+        lines.add(sentences.say("check.not-known"));
         for (Statement statement : missing) {
             wrap("  - ", sentences.say(statement) + ".");
         }
@@ -146,40 +145,33 @@ public final class CheckText {
 
     private void numbers(TakeReadings readings) {
         NoiseReading noise = readings.noise();
-        lines.add(row("Level", "peak " + db(readings.truePeak().truePeakDbtp(), "dBTP"),
-            "notes soft " + db(readings.dynamics().softDbfs(), "") + ", usual " + db(readings.dynamics().usualDbfs(), "")
-                + ", hard " + db(readings.dynamics().hardDbfs(), "dBFS")));
-        lines.add(row("Loudness", db(readings.loudness().integratedLufs(), "LUFS"),
-            "range " + db(readings.loudness().rangeLu(), "LU")));
-        lines.add(row("Noise", "floor " + db(noise.floorDbfs(), "dBFS") + " (" + db(noise.floorDbfsA(), "A-weighted") + ")",
-            "playing " + db(readings.signalToNoiseDb(), "dB above it")));
-        lines.add(row("", "hum " + db(noise.humDbfs(), ""), "buzz " + db(noise.buzzDbfs(), "") + ", hiss " + db(noise.hissDbfs(), "dBFS")));
-        lines.add(row("Balance", "low " + db(readings.spectrum().lowDb(), ""), "mid " + db(readings.spectrum().midDb(), "")
-            + ", high " + db(readings.spectrum().highDb(), "dB of the whole")));
+        row("level", sentences.say("check.peak", db(readings.truePeak().truePeakDbtp(), "dBTP")), sentences.say("check.notes", db(readings.dynamics().softDbfs(), ""),
+            db(readings.dynamics().usualDbfs(), ""), db(readings.dynamics().hardDbfs(), "dBFS")));
+        row("loudness", db(readings.loudness().integratedLufs(), "LUFS"), sentences.say("check.range", db(readings.loudness().rangeLu(), "LU")));
+        row("noise", sentences.say("check.floor", db(noise.floorDbfs(), "dBFS"), db(noise.floorDbfsA(), "")), sentences.say("check.playing-above", db(readings.signalToNoiseDb(), "dB")));
+        row("", sentences.say("check.hum", db(noise.humDbfs(), "")), sentences.say("check.buzz-and-hiss", db(noise.buzzDbfs(), ""), db(noise.hissDbfs(), "dBFS")));
+        row("balance", sentences.say("check.low", db(readings.spectrum().lowDb(), "")), sentences.say("check.mid-and-high", db(readings.spectrum().midDb(), ""),
+            db(readings.spectrum().highDb(), "dB")));
     }
 
-    private static String row(String name, String first, String second) {
-        return String.format(Locale.ROOT, "%-10s%-40s%s", name, first, second).stripTrailing();
+    private void row(String name, String first, String second) {
+        lines.add(String.format(Locale.ROOT, "%-10s%-38s  %s", name.isEmpty() ? "" : sentences.say("check.row-" + name), first, second).stripTrailing());
     }
 
     /** A level, or a dash when it was not measured. */
-    private static String db(double level, String unit) {
-        String number = Double.isInfinite(level) ? "–" : String.format(Locale.ROOT, "%.1f", level).replace('-', '−');
+    private String db(double level, String unit) {
+        String number = sentences.level(level);
         return unit.isEmpty() ? number : number + " " + unit;
     }
 
-    private static String sure(double probability) {
-        return String.format(Locale.ROOT, " (%s)", probability >= 0.95 ? "sure" : probability >= 0.75 ? "fairly sure"
-            : probability >= 0.4 ? "not sure" : "perhaps");
+    private String sure(double probability) {
+        return " (" + sentences.say(probability >= 0.95 ? "check.sure" : probability >= 0.75 ? "check.fairly-sure"
+            : probability >= 0.4 ? "check.not-sure" : "check.perhaps") + ")";
     }
 
     private static String clock(double seconds) {
         long whole = Math.round(seconds);
         return String.format(Locale.ROOT, "%d:%02d min", whole / 60, whole % 60);
-    }
-
-    private static String plain(double number) {
-        return number == Math.rint(number) ? String.valueOf((long) number) : String.valueOf(number);
     }
 
     private static String pad(String word) {

@@ -4,14 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A page of marks, drawn once and written as SVG, PDF or PNG. Millimetre paper in points (1/72 inch), from the upper left.
+ * A page of marks, drawn once and written as SVG, PDF or PNG, in points (1/72 inch) from the upper left.
  *
- * @param marks in the order they are drawn
+ * @param width  of the page
+ * @param height of the page
+ * @param marks  in the order they are drawn
  */
-record Drawing(List<Drawing.Mark> marks) {
-    /** ISO 216 A4 in points. */
-    static final double WIDTH = 595.28;
-    static final double HEIGHT = 841.89;
+record Drawing(double width, double height, List<Drawing.Mark> marks) {
+    /** ISO 216 A4. */
+    static final double A4_WIDTH = 595.28;
+    static final double A4_HEIGHT = 841.89;
     static final String BLACK = "#222222";
     static final String GREY = "#888888";
     static final String PALE = "#dddddd";
@@ -34,8 +36,12 @@ record Drawing(List<Drawing.Mark> marks) {
     /** @param y of the line the letters stand on */
     record Words(double x, double y, double size, boolean strong, Anchor anchor, String text, String colour) implements Mark { }
 
-    Drawing() {
-        this(new ArrayList<>());
+    Drawing(double width, double height) {
+        this(width, height, new ArrayList<>());
+    }
+
+    static Drawing a4() {
+        return new Drawing(A4_WIDTH, A4_HEIGHT);
     }
 
     void line(double x1, double y1, double x2, double y2, double width, String colour) {
@@ -64,6 +70,14 @@ record Drawing(List<Drawing.Mark> marks) {
         area(points, fill, edge);
     }
 
+    /** Lines over one another, centred on a point. */
+    void centred(double x, double y, double size, List<String> lines) {
+        double step = size + 1.5;
+        for (int i = 0; i < lines.size(); i++) {
+            words(x, y + size / 3 + step * (i - (lines.size() - 1) / 2.0), size, Anchor.MIDDLE, lines.get(i), BLACK);
+        }
+    }
+
     void words(double x, double y, double size, String text) {
         words(x, y, size, Anchor.START, text, BLACK);
     }
@@ -73,6 +87,10 @@ record Drawing(List<Drawing.Mark> marks) {
     }
 
     void heading(double x, double y, double size, String text) {
-        marks.add(new Words(x, y, size, true, Anchor.START, text, BLACK));
+        heading(x, y, size, text, BLACK);
+    }
+
+    void heading(double x, double y, double size, String text, String colour) {
+        marks.add(new Words(x, y, size, true, Anchor.START, text, colour));
     }
 }

@@ -26,10 +26,12 @@ final class DrawingPdf {
     private static final String UNKNOWN_LETTER = "?";
 
     private final PDPageContentStream page;
+    private final double height;
     private final PDFont font;
 
-    private DrawingPdf(PDPageContentStream page, PDFont font) {
+    private DrawingPdf(PDPageContentStream page, double height, PDFont font) {
         this.page = page;
+        this.height = height;
         this.font = font;
     }
 
@@ -61,10 +63,10 @@ final class DrawingPdf {
             font = PDType0Font.load(document, letters, true);
         }
         for (Drawing drawing : pages) {
-            PDPage sheet = new PDPage(PDRectangle.A4);
+            PDPage sheet = new PDPage(new PDRectangle((float) drawing.width(), (float) drawing.height()));
             document.addPage(sheet);
             try (PDPageContentStream content = new PDPageContentStream(document, sheet)) {
-                DrawingPdf writer = new DrawingPdf(content, font);
+                DrawingPdf writer = new DrawingPdf(content, drawing.height(), font);
                 for (Drawing.Mark mark : drawing.marks()) {
                     writer.mark(mark);
                 }
@@ -138,8 +140,8 @@ final class DrawingPdf {
         return shown.toString();
     }
 
-    private static float up(double y) {
-        return (float) (Drawing.HEIGHT - y);
+    private float up(double y) {
+        return (float) (height - y);
     }
 
     private static java.awt.Color colour(String hex) {

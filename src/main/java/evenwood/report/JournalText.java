@@ -85,6 +85,11 @@ public final class JournalText {
         return String.format(Locale.ROOT, "%-" + LABEL_CHARACTERS + "s", sentences.say("journal.label-" + word));
     }
 
+    /** As a sheet writes it. */
+    public static String now() {
+        return WHEN.format(OffsetDateTime.now());
+    }
+
     /** Whose take it is, for the head of a sheet. */
     public static String title(TakeLine take) {
         return take.rigName().isEmpty() ? take.instrument().isEmpty() ? take.name() : take.instrument() : take.rigName();

@@ -29,6 +29,11 @@ public final class Sentences {
         return new Sentences(locale);
     }
 
+    /** The player's language, or English where we have not got it, with numbers written that language's way. */
+    public static Sentences nearestTo(Locale wanted) {
+        return wanted.getLanguage().equals(Locale.GERMAN.getLanguage()) ? in(Locale.GERMAN) : english();
+    }
+
     public static Sentences english() {
         return in(Locale.ROOT);
     }
@@ -39,7 +44,12 @@ public final class Sentences {
 
     /** Decibels with one decimal in the language's own way, or a dash where nothing was measured. */
     public String level(double db) {
-        return Double.isFinite(db) ? String.format(numbers(), "%.1f", db + 0.0).replace('-', '−') : "–";
+        return Double.isFinite(db) ? number(db, 1) : "–";
+    }
+
+    /** A number in the language's own way, never "−0". */
+    public String number(double value, int decimals) {
+        return String.format(numbers(), "%." + decimals + "f", value).replace('-', '−').replaceAll("^−(0(?:[.,]0+)?)$", "$1");
     }
 
     private Locale numbers() {

@@ -9,6 +9,9 @@ import java.util.OptionalDouble;
 /** Controls drawn as they stand: knobs with a pointer, sliders with a cap, switches as words. */
 final class SheetControls {
     private static final double CELL_WIDTH = 74;
+    /** The sliders of a graphic equaliser stand side by side where their words let them. */
+    private static final double LEAST_CELL_WIDTH = 44;
+    private static final double LETTER_WIDTH = 5.5;
     private static final double CELL_HEIGHT = 84;
     private static final double KNOB_RADIUS = 19;
     private static final double SLIDER_LENGTH = 42;
@@ -17,19 +20,28 @@ final class SheetControls {
     private static final int TICKS = 10;
 
     private final Drawing page;
+    private final double cellWidth;
 
-    private SheetControls(Drawing page) {
+    private SheetControls(Drawing page, double cellWidth) {
         this.page = page;
+        this.cellWidth = cellWidth;
     }
 
     /** @return where the next part of the page may begin */
     static double draw(Drawing page, List<Setting> settings, double left, double top, double width) {
-        SheetControls controls = new SheetControls(page);
-        int columns = (int) (width / CELL_WIDTH);
+        SheetControls controls = new SheetControls(page, cellWidth(settings, width));
+        int columns = (int) (width / controls.cellWidth);
         for (int i = 0; i < settings.size(); i++) {
-            controls.control(settings.get(i), left + (i % columns + 0.5) * CELL_WIDTH, top + (i / columns) * CELL_HEIGHT);
+            controls.control(settings.get(i), left + (i % columns + 0.5) * controls.cellWidth, top + (i / columns) * CELL_HEIGHT);
         }
         return top + ((settings.size() + columns - 1) / columns) * CELL_HEIGHT;
+    }
+
+    private static double cellWidth(List<Setting> settings, double width) {
+        double forWords = settings.stream().mapToDouble(setting -> LETTER_WIDTH * (1 + Math.max(setting.control().name().length(), words(setting).length())))
+            .max().orElse(CELL_WIDTH);
+        double sideBySide = Math.max(LEAST_CELL_WIDTH, width / Math.max(1, settings.size()));
+        return Math.min(Math.max(CELL_WIDTH, forWords), Math.max(sideBySide, Math.min(width, forWords)));
     }
 
     private void control(Setting setting, double centre, double top) {
@@ -51,10 +63,10 @@ final class SheetControls {
         page.words(centre, top + 77, 10, Drawing.Anchor.MIDDLE, words(setting), setting.on() ? Drawing.BLUE : Drawing.GREY);
     }
 
-    /** A switched filter's fixed frequency is worth knowing too. */
+    /** Where a filter or notch works is worth knowing too when its marking does not tell: an engineer's desk has other markings. */
     private static String words(Setting setting) {
-        boolean fixed = setting.on() && setting.control().gain().isEmpty() && setting.control().frequency().isEmpty();
-        return setting.say() + (fixed ? ", " + Scale.HZ.say(setting.frequencyHz()) : "");
+        boolean unsaid = setting.control().frequency().map(dial -> dial.scale() != Scale.HZ).orElse(setting.control().gain().isEmpty());
+        return setting.say() + (setting.on() && unsaid ? ", " + Scale.HZ.say(setting.frequencyHz()) : "");
     }
 
     private void knob(Dial dial, OptionalDouble position, double x, double y, String colour) {

@@ -23,18 +23,21 @@ import java.util.Optional;
  */
 public final class TakeSheet {
     private static final double MARGIN = 40;
-    private static final double INNER = Drawing.WIDTH - 2 * MARGIN;
-    private static final double BOX_HEIGHT = 40;
+    private static final double INNER = Drawing.A4_WIDTH - 2 * MARGIN;
+    private static final double BOX_HEIGHT = 46;
+    private static final int ROOMY_BOXES = 5;
+    private static final double PHANTOM_WIDTH = 190;
+    private static final double PHANTOM_HEIGHT = 21;
     private static final double GAP = 16;
     private static final double HIGHEST_CURVE = 260;
     private static final double LOWEST_CURVE = 110;
-    private static final double LEAST_BELOW = Drawing.HEIGHT - MARGIN - LOWEST_CURVE;
+    private static final double LEAST_BELOW = Drawing.A4_HEIGHT - MARGIN - LOWEST_CURVE;
     private static final double ROOM_FOR_HEADING = 50;
-    private static final int WORDS_A_LINE = 96;
+    private static final int WORDS_A_LINE = 104;
 
     private final Subject subject;
     private final Sentences sentences;
-    private final Drawing page = new Drawing();
+    private final Drawing page = Drawing.a4();
     private double y = MARGIN + 14;
 
     /**
@@ -91,7 +94,7 @@ public final class TakeSheet {
         warnings();
         double top = Math.min(y + 22, LEAST_BELOW);
         page.heading(MARGIN, top - 8, 11, subject.assessment().verdict().tone().map(tone -> sentences.say("sheet.tone-wanted", tone.name())).orElseGet(() -> sentences.say("sheet.tone")));
-        SheetCurve.draw(page, sentences, subject.assessment(), MARGIN + 18, top, INNER - 18, Math.min(HIGHEST_CURVE, Drawing.HEIGHT - MARGIN - 14 - top));
+        SheetCurve.draw(page, sentences, subject.assessment(), MARGIN + 18, top, INNER - 18, Math.min(HIGHEST_CURVE, Drawing.A4_HEIGHT - MARGIN - 14 - top));
         return page;
     }
 
@@ -99,9 +102,14 @@ public final class TakeSheet {
         heading(sentences.say("sheet.plugged"));
         way(connection.pickup().name(), connection.main());
         connection.thru().ifPresent(line -> way(sentences.say("sheet.thru"), line));
-        boolean phantom = connection.main().input().phantom() || connection.thru().map(line -> line.input().phantom()).orElse(false);
-        page.heading(MARGIN, y + 2, 12, sentences.say("sheet.phantom", phantom ? 1 : 0));
-        y += 12;
+        phantom(connection.main().input().phantom() || connection.thru().map(line -> line.input().phantom()).orElse(false));
+    }
+
+    /** To be seen first, on a dim stage and in black and white: black where it is on. */
+    private void phantom(boolean on) {
+        page.box(MARGIN, y - 4, PHANTOM_WIDTH, PHANTOM_HEIGHT, on ? Drawing.BLACK : "#ffffff", Drawing.BLACK);
+        page.heading(MARGIN + 8, y + 11, 13, sentences.say("sheet.phantom", on ? 1 : 0), on ? "#ffffff" : Drawing.BLACK);
+        y += PHANTOM_HEIGHT + 4;
     }
 
     private void way(String from, Line line) {
@@ -116,10 +124,9 @@ public final class TakeSheet {
                 page.line(left - GAP, y + BOX_HEIGHT / 2, left, y + BOX_HEIGHT / 2, 1.5, Drawing.BLACK);
             }
             List<String> lines = new ArrayList<>();
-            TextWrap.wrap(lines, (int) (width / 4.3), "", boxes.get(i));
-            for (int row = 0; row < Math.min(4, lines.size()); row++) {
-                page.words(left + width / 2, y + BOX_HEIGHT / 2 + 3 - 4.5 * (Math.min(4, lines.size()) - 1) + 9 * row, 8, Drawing.Anchor.MIDDLE, lines.get(row), Drawing.BLACK);
-            }
+            double size = boxes.size() > ROOMY_BOXES ? 8 : 9;
+            TextWrap.wrap(lines, (int) (width / (0.54 * size)), "", boxes.get(i));
+            page.centred(left + width / 2, y + BOX_HEIGHT / 2, size, lines.subList(0, Math.min(4, lines.size())));
         }
         y += BOX_HEIGHT + 14;
     }
@@ -130,7 +137,7 @@ public final class TakeSheet {
 
     private void controls(List<Setting> settings) {
         heading(sentences.say("sheet.controls"));
-        y = SheetControls.draw(page, settings, MARGIN, y - 4, INNER);
+        y = SheetControls.draw(page, settings, MARGIN, y - 4, INNER) + 6;
     }
 
     private void moves(List<Move> moves) {
@@ -159,12 +166,13 @@ public final class TakeSheet {
                 paragraph(9, sentences.say("sheet.more", warnings.size() - i), 1);
                 return;
             }
-            paragraph(9, warnings.get(i), 2);
+            paragraph(9, warnings.get(i), 4);
         }
     }
 
     private String words(WiringVerdict verdict) {
-        return (verdict.fit() == Fit.DANGER ? "!!! " : "!! ") + sentences.say(WiringWords.evidence(verdict));
+        String evidence = sentences.say(WiringWords.evidence(verdict));
+        return verdict.fit() == Fit.DANGER ? "!!! " + evidence + ". " + sentences.say(WiringWords.cure(verdict)) : "!! " + evidence;
     }
 
     private void levels() {

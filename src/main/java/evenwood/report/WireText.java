@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /** A connection plan in plain text: the chain from top to bottom, what is wrong at its joints, a table of levels. */
 public final class WireText {
@@ -29,7 +30,7 @@ public final class WireText {
 
     public static List<String> lines(WirePlan plan, Sentences sentences, int widthCharacters) {
         WireText text = new WireText(plan, sentences, widthCharacters);
-        text.lines.add(plan.rig().name() + ": " + plan.rig().instrument().name() + ", lowest note " + number(plan.report().lowestHz(), 0) + " Hz");
+        text.lines.add(sentences.say("wire.head", plan.rig().name(), plan.rig().instrument().name(), sentences.number(plan.report().lowestHz(), 0)));
         text.lines.add("");
         text.diagram();
         text.verdicts();
@@ -44,7 +45,7 @@ public final class WireText {
         plan.report().main().joints().forEach(this::joint);
         plan.report().thru().ifPresent(way -> {
             lines.add("");
-            lines.add("  and from the thru socket of " + plan.report().connection().main().boxWithThru().orElseThrow().box().name());
+            lines.add("  " + sentences.say("wire.and-thru", plan.report().connection().main().boxWithThru().orElseThrow().box().name()));
             way.joints().forEach(this::joint);
         });
         lines.add("");
@@ -53,61 +54,58 @@ public final class WireText {
     private void joint(JointReport report) {
         Joint joint = report.joint();
         Fit fit = WiringRules.worstAt(plan.verdicts(), joint);
-        lines.add("    |  " + joint.cable().map(WiringWords::cable).orElse("plugged in directly"));
-        lines.add(String.format(Locale.ROOT, "    %d  %s", joint.number(), word(fit)));
+        lines.add("    |  " + joint.cable().map(WiringWords::cable).orElse(sentences.say("wire.direct")));
+        lines.add(String.format(Locale.ROOT, "    %d  %s", joint.number(), say(fit)));
         lines.add("  " + (joint.to() instanceof Device.Between between ? WiringWords.box(between.plugged()) : WiringWords.input(((Device.End) joint.to()).plugged())));
     }
 
     private void verdicts() {
         if (plan.verdicts().isEmpty()) {
-            lines.add("Everything fits.");
+            lines.add(sentences.say("wire.all-fits"));
         }
         for (WiringVerdict verdict : plan.verdicts()) {
-            TextWrap.wrap(lines, widthCharacters, mark(verdict.fit()) + " joint " + verdict.joint() + "  ", sentences.say(WiringWords.evidence(verdict)) + ".");
-            TextWrap.wrap(lines, widthCharacters, "             ", sentences.say(WiringWords.cure(verdict)) + ".");
+            String start = mark(verdict.fit()) + " " + sentences.say("wire.joint", verdict.joint()) + "  ";
+            TextWrap.wrap(lines, widthCharacters, start, sentences.say(WiringWords.evidence(verdict)) + ".");
+            TextWrap.wrap(lines, widthCharacters, " ".repeat(start.length()), sentences.say(WiringWords.cure(verdict)) + ".");
         }
         lines.add("");
     }
 
     private void levels() {
-        lines.add("Joint   usual           hardest   room      noise     playing    impedance                  bass from   cable takes");
+        lines.add(String.format(Locale.ROOT, "%-7s %-15s %-9s %-9s %-9s %-10s %-26s %-11s %s",
+            (Object[]) Stream.of("joint", "usual", "hardest", "room", "noise", "playing", "impedance", "bass", "cable").map(word -> sentences.say("wire.column." + word)).toArray(String[]::new)));
         for (JointReport each : plan.report().joints()) {
             lines.add(String.format(Locale.ROOT, "%-7d %-15s %-9s %-9s %-9s %-10s %-26s %-11s %s", each.joint().number(),
-                number(each.usualDbu(), 0) + " dBu/" + number(Dbu.toDbv(each.usualDbu()), 0) + " dBV", number(each.peakDbu(), 0) + " dBu",
-                each.headroomDb().isPresent() ? number(each.headroomDb().getAsDouble(), 0) + " dB" : "-", number(each.noiseDbu(), 0) + " dBu",
-                number(each.signalToNoiseDb(), 0) + " dB over", ohms(each.sourceOhms()) + " into " + ohms(each.loadOhms()), hz(each.bassCornerHz()),
-                each.joint().cable().isEmpty() ? "-" : number(each.cableLevelDb(), 1) + " dB, " + number(each.cableTrebleDb(), 1) + " dB at 10 kHz"));
+                sentences.number(each.usualDbu(), 0) + " dBu/" + sentences.number(Dbu.toDbv(each.usualDbu()), 0) + " dBV", sentences.number(each.peakDbu(), 0) + " dBu",
+                each.headroomDb().isPresent() ? sentences.number(each.headroomDb().getAsDouble(), 0) + " dB" : "-", sentences.number(each.noiseDbu(), 0) + " dBu",
+                sentences.say("wire.over", sentences.number(each.signalToNoiseDb(), 0)), sentences.say("wire.into", ohms(each.sourceOhms()), ohms(each.loadOhms())), hz(each.bassCornerHz(), sentences),
+                each.joint().cable().isEmpty() ? "-" : sentences.say("wire.cable-takes", sentences.number(each.cableLevelDb(), 1), sentences.number(each.cableTrebleDb(), 1))));
         }
         lines.add("");
     }
 
     private void end(WayReport way) {
         boolean none = way.input().input().gain().mostDb() == way.input().input().gain().leastDb();
-        String gain = none ? "no gain" : "gain " + number(way.gainDb(), 0) + " dB" + (way.input().gainDb().isPresent() ? "" : " (where it should stand)");
-        String scale = way.input().input().digital() ? "dBFS" : "dB of full output";
-        lines.add(String.format(Locale.ROOT, "At %s, %s: usual playing %s %s, hardest peaks %s, noise %s (%s dB under usual playing)",
-            way.input().input().name(), gain, number(way.usualDbfs(), 0), scale, signed(way.peakDbfs()), number(way.noiseDbfs(), 0),
-            number(way.signalToNoiseDb(), 0)));
+        String gain = none ? sentences.say("wire.no-gain")
+            : sentences.say(way.input().gainDb().isPresent() ? "wire.gain" : "wire.gain-wanted", sentences.number(way.gainDb(), 0));
+        String scale = way.input().input().digital() ? "dBFS" : sentences.say("wire.full-output");
+        lines.add(sentences.say("wire.end", way.input().input().name(), gain, sentences.number(way.usualDbfs(), 0), scale, signed(way.peakDbfs()),
+            sentences.number(way.noiseDbfs(), 0), sentences.number(way.signalToNoiseDb(), 0)));
     }
 
     private void advice() {
-        plan.advice().atHand().ifPresent(better -> better("Better with what you have", better));
-        plan.advice().buyFirst().ifPresent(better -> better("To buy first: " + better.toBuy().get(0), better));
+        plan.advice().atHand().ifPresent(better -> better(sentences.say("wire.better"), better));
+        plan.advice().buyFirst().ifPresent(better -> better(sentences.say("wire.buy-first", better.toBuy().get(0)), better));
     }
 
     private void better(String title, Alternative better) {
         lines.add("");
-        lines.add(title + (better.worst() == Fit.RIGHT ? "" : " (then " + word(better.worst()) + ")"));
+        lines.add(title + (better.worst() == Fit.RIGHT ? "" : " " + sentences.say("wire.then", say(better.worst()))));
         TextWrap.wrap(lines, widthCharacters, "  ", WiringWords.chain(better.report().connection().pickup().name(), better.report().connection().main()));
     }
 
-    static String word(Fit fit) {
-        return switch (fit) {
-            case RIGHT -> "fits";
-            case TOLERABLE -> "works, with losses";
-            case WRONG -> "WRONG";
-            case DANGER -> "DANGER";
-        };
+    private String say(Fit fit) {
+        return sentences.say("wire.fit." + WireSheet.word(fit));
     }
 
     private static String mark(Fit fit) {
@@ -118,22 +116,18 @@ public final class WireText {
         };
     }
 
-    static String hz(OptionalDouble corner) {
+    static String hz(OptionalDouble corner, Sentences sentences) {
         if (corner.isEmpty() || corner.getAsDouble() < 20) {
-            return "under 20 Hz";
+            return sentences.say("wire.under-20-hz");
         }
-        return corner.getAsDouble() < 1000 ? number(corner.getAsDouble(), 0) + " Hz" : number(corner.getAsDouble() / 1000, 1) + " kHz";
+        return corner.getAsDouble() < 1000 ? sentences.number(corner.getAsDouble(), 0) + " Hz" : sentences.number(corner.getAsDouble() / 1000, 1) + " kHz";
     }
 
     static String ohms(double ohms) {
         return ohms < 1000 ? WiringWords.plain(ohms) + " Ω" : ohms < 1e6 ? WiringWords.plain(ohms / 1000) + " kΩ" : WiringWords.plain(ohms / 1e6) + " MΩ";
     }
 
-    private static String signed(double db) {
-        return (db >= 0.5 ? "+" : "") + number(db, 0);
-    }
-
-    static String number(double value, int decimals) {
-        return String.format(Locale.ROOT, "%." + decimals + "f", value + 0.0).replace('-', '−').replaceAll("^−(0(?:\\.0+)?)$", "$1");
+    private String signed(double db) {
+        return (db >= 0.5 ? "+" : "") + sentences.number(db, 0);
     }
 }

@@ -62,11 +62,20 @@ public final class WiringWords {
         if (plugged.groundLift()) {
             set.add("ground lift on");
         }
-        return plugged.box().name() + (set.isEmpty() ? "" : " (" + String.join(", ", set) + ")");
+        return with(plugged.box().name(), set);
     }
 
     static String input(PluggedInput plugged) {
-        return plugged.input().name() + (plugged.input().phantomVolts() == 0 ? "" : plugged.phantom() ? " (phantom on)" : " (phantom off)");
+        List<String> set = new ArrayList<>();
+        plugged.gainDb().ifPresent(gainDb -> set.add("gain " + plain(gainDb) + " dB"));
+        if (plugged.input().phantomVolts() > 0) {
+            set.add(plugged.phantom() ? "phantom on" : "phantom off");
+        }
+        return with(plugged.input().name(), set);
+    }
+
+    private static String with(String name, List<String> set) {
+        return name + (set.isEmpty() ? "" : " (" + String.join(", ", set) + ")");
     }
 
     static String plain(double number) {

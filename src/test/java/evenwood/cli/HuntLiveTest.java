@@ -3,6 +3,7 @@ package evenwood.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenwood.Main;
+import evenwood.Needs;
 import evenwood.ProgramLines;
 import evenwood.VirtualSound;
 import evenwood.takes.Faults;
@@ -48,6 +49,26 @@ class HuntLiveTest {
             said.await("the end", 20, line -> line.contains("likely") || line.startsWith("The cause") || line.startsWith("Not decided"));
             assertThat(hunt.waitFor(20, TimeUnit.SECONDS)).isTrue();
             assertThat(hunt.exitValue()).isZero();
+        }
+    }
+
+    @Test
+    void ctrlCAtTheQuestionTellsWhatIsKnown() throws Exception {
+        Needs.program("kill");
+        try (VirtualSound sound = VirtualSound.start(folder)) {
+            float[] room = Faults.hiss(new float[SECONDS * RATE_HZ], RATE_HZ, -85, 0.2, 1).samples();
+            sound.play(TakeFile.writePcm(folder.resolve("hum.wav"), Faults.mains(room, RATE_HZ, Mains.Origin.GROUND_LOOP, 50, 0.005, -45, 1).samples(), RATE_HZ, 16), "guitar");
+            Process hunt = sound.java(Main.class, "hunt", "--seconds", "2");
+            ProgramLines said = new ProgramLines(hunt);
+            type(hunt, "\n");
+            said.await("the noise as it is", 60, line -> line.contains("hunted"));
+            type(hunt, "\n");
+            said.await("what one trial told", 60, line -> line.equals("Likeliest so far"));
+            assertThat(new ProcessBuilder("kill", "-INT", "" + hunt.pid()).start().waitFor()).isZero();
+            said.await("the whole again", 20, line -> line.startsWith("The noise while nobody plays"));
+            said.await("what is known", 20, line -> line.startsWith("Not decided"));
+            assertThat(hunt.waitFor(20, TimeUnit.SECONDS)).isTrue();
+            assertThat(hunt.exitValue()).as("ended as a command, not as a killed program").isZero();
         }
     }
 

@@ -24,6 +24,8 @@ class SheetCommandTest {
         assertThat(Spoken.by("journal", "show", "1", "1", "--sheet", pdf.toString(), "--journal", journal).exitCode()).isZero();
         assertThat(Files.readAllBytes(pdf)).startsWith("%PDF".getBytes());
         assertThat(Spoken.by("journal", "show", "1", "1", "--journal", journal).err()).startsWith("journal show: name one take;");
+        assertThat(Spoken.by("journal", "show", "1", "1", "--sheet", "a.png", "--journal", journal).err())
+            .isEqualTo("journal show: --sheet a.png, but a picture holds one take; for several name a file ending in .pdf or .html" + System.lineSeparator());
         assertThat(Spoken.by("check", "--demo", "--sheet", "a.doc").err())
             .isEqualTo("check: --sheet a.doc, but a name ending in .html, .pdf, .png or .svg is needed" + System.lineSeparator());
         assertThat(Spoken.by("journal", "show", "1", "--sheet", folder.resolve("no/a.pdf").toString(), "--journal", journal).err()).contains("cannot be written");

@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -65,11 +66,18 @@ class WireCommandTest {
         Spoken.by("wire", rig(PASSIVE), "--sheet", svg.toString());
         Spoken.by("wire", rig(PASSIVE), "--sheet", html.toString());
         var picture = DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new ByteArrayInputStream(Files.readAllBytes(svg)));
-        assertThat(picture.getElementsByTagName("rect").getLength()).as("background and three boxes").isEqualTo(4);
-        assertThat(picture.getElementsByTagName("polyline").getLength()).isEqualTo(1);
+        assertThat(picture.getElementsByTagName("rect").getLength()).as("background").isEqualTo(1);
+        assertThat(picture.getElementsByTagName("polygon").getLength()).as("pickup, DI, input").isEqualTo(3);
+        assertThat(Files.readString(svg)).contains("Predicted response", "1: WRONG", "2: fits");
+        Path png = folder.resolve("plan.png");
+        Path pdf = folder.resolve("plan.PDF");
+        Spoken.by("wire", rig(PASSIVE), "--sheet", png.toString());
+        Spoken.by("wire", rig(PASSIVE), "--sheet", pdf.toString());
+        assertThat(ImageIO.read(png.toFile())).satisfies(image -> assertThat(image.getWidth()).as("as wide as three boxes and two cables").isBetween(1800, 2100));
+        assertThat(Files.readAllBytes(pdf)).startsWith("%PDF".getBytes(StandardCharsets.US_ASCII));
         assertThat(Files.readString(html, StandardCharsets.UTF_8)).contains("My &lt;fiddle&gt;", "<svg", "WRONG").doesNotContain("My <fiddle>");
         Spoken wrong = Spoken.by("wire", rig(PASSIVE), "--sheet", "plan.bmp");
-        assertThat(wrong.err()).isEqualTo("wire: --sheet plan.bmp, but a name ending in .svg or .html is needed" + System.lineSeparator());
+        assertThat(wrong.err()).isEqualTo("wire: --sheet plan.bmp, but a name ending in .html, .pdf, .png or .svg is needed" + System.lineSeparator());
         assertThat(wrong.exitCode()).isEqualTo(2);
     }
 

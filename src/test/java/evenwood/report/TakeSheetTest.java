@@ -44,8 +44,8 @@ class TakeSheetTest {
         assertThat(texts.getLength()).isGreaterThan(40);
         for (int i = 0; i < texts.getLength(); i++) {
             var text = (org.w3c.dom.Element) texts.item(i);
-            assertThat(Double.parseDouble(text.getAttribute("x"))).as(text.getTextContent()).isBetween(0.0, Drawing.WIDTH);
-            assertThat(Double.parseDouble(text.getAttribute("y"))).as(text.getTextContent()).isBetween(0.0, Drawing.HEIGHT);
+            assertThat(Double.parseDouble(text.getAttribute("x"))).as(text.getTextContent()).isBetween(0.0, Drawing.A4_WIDTH);
+            assertThat(Double.parseDouble(text.getAttribute("y"))).as(text.getTextContent()).isBetween(0.0, Drawing.A4_HEIGHT);
         }
     }
 

@@ -92,6 +92,12 @@ class NoiseHuntTest {
         pull the ground pin out                          | true
         a two-prong adapter                              | true
         disconnect the safety ground                     | true
+        Netzerde abkleben                                | true
+        den Schutzleiter abklemmen                       | true
+        ich ziehe die Erdung raus                        | true
+        ein Stecker ohne Schutzkontakt                   | true
+        das Kabel werde ich ziehen                       | false
+        den Ground-Lift der DI drücken                   | false
         switch on the ground lift of the DI              | false
         touch the strings                                | false
         unplug the charger                               | false
