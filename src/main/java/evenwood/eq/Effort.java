@@ -15,8 +15,8 @@ import java.util.Collection;
  */
 record Effort(double cutDb, double boostDb) {
     static final Effort NONE = new Effort(0, 0);
-    private static final double CUT = 0.002;
-    private static final double BOOST = 0.006;
+    private static final double CUT = 0.001;
+    private static final double BOOST = 0.003;
 
     static Effort of(double[] effectDb, ToneLoss loss) {
         double cut = 0;

@@ -12,15 +12,16 @@ import java.util.List;
  * <p>In: a {@link ToneDifference}; the settings of a rig, or nothing for a plain parametric equaliser. Out: {@link Solution}.
  * <p>How: a beam search adds one knob at a time, each at the best of its coarse places, moves all dials together
  * ({@link Refinement}) and keeps the few best. Of the answers with one, two, three turns the shortest is taken that leaves at
- * most {@value #WORTH_ANOTHER_DB} dB more than the best; then every turn must be at least {@value #SMALLEST_TURN_DB} dB and
- * twice its standard error, or it is taken back (reference §12.3). Same input, same answer: nothing is drawn by lot.
+ * most {@value #WORTH_ANOTHER_DB} dB more than the best; then a turn under {@value #SMALLEST_TURN_DB} dB or its standard error is taken
+ * back, and all are unless one is at least twice its standard error (reference §12.3; after one sure turn the likeliest is the best). Same input, same answer: nothing is drawn by lot.
  * <p>Limits: three knobs of an amp are within 0.5 dB RMS of trying every position (SolverExhaustiveTest).
  */
 public final class Solver {
     public static final int MOST_TURNS = 3;
     static final double SMALLEST_TURN_DB = 1.5;
-    private static final double STANDARD_ERRORS = 2;
-    private static final double WORTH_ANOTHER_DB = 0.15;
+    private static final double STANDARD_ERRORS = 1;
+    private static final double SURE_STANDARD_ERRORS = 2;
+    private static final double WORTH_ANOTHER_DB = 0.1;
     private static final int BEAM = 4;
     private static final int TRIED_PER_KNOB = 3;
     private static final int TRIED = 6;
@@ -53,7 +54,7 @@ public final class Solver {
     private static Solution solve(ToneDifference heard, List<Knob> knobs, int mostTurns) {
         ToneLoss loss = new ToneLoss(heard);
         Combination best = needsNothing(loss) ? Combination.NOTHING_TURNED : search(loss, knobs, mostTurns);
-        return solution(heard, loss, withoutDoubtful(best, heard, loss));
+        return solution(heard, loss, withoutDoubtful(best, loss));
     }
 
     private static boolean needsNothing(ToneLoss loss) {
@@ -85,8 +86,8 @@ public final class Solver {
     }
 
     private static Combination fewest(List<Combination> bestOfSize, ToneLoss loss) {
-        double least = bestOfSize.stream().mapToDouble(each -> Math.sqrt(each.cost(loss))).min().orElse(0);
-        return bestOfSize.stream().filter(each -> Math.sqrt(each.cost(loss)) <= least + WORTH_ANOTHER_DB).findFirst().orElseThrow();
+        double least = bestOfSize.stream().mapToDouble(each -> loss.db(each.effectDb(loss.bands()))).min().orElse(0);
+        return bestOfSize.stream().filter(each -> loss.db(each.effectDb(loss.bands())) <= least + WORTH_ANOTHER_DB).findFirst().orElseThrow();
     }
 
     /** The combination with one more knob, in several ways, each brought to its best settable places. */
@@ -145,14 +146,16 @@ public final class Solver {
     }
 
     /** Takes back, one by one, what is too small or too unsure, and lets the others settle again. */
-    private static Combination withoutDoubtful(Combination found, ToneDifference heard, ToneLoss loss) {
+    private static Combination withoutDoubtful(Combination found, ToneLoss loss) {
         Combination left = found;
         while (left.size() > 0) {
-            double[] errors = TurnUncertainty.standardErrorsDb(left.effects(), heard, loss);
+            double[] errors = TurnUncertainty.standardErrorsDb(left.effects(), loss);
             int worst = -1;
             double least = 1;
+            boolean sure = false;
             for (int k = 0; k < errors.length; k++) {
                 double size = Effort.of(left.placed().get(k).effectDb(), loss).sizeDb();
+                sure |= size >= SURE_STANDARD_ERRORS * errors[k];
                 double enough = size / Math.max(SMALLEST_TURN_DB, STANDARD_ERRORS * errors[k]);
                 if (enough < least) {
                     least = enough;
@@ -160,7 +163,7 @@ public final class Solver {
                 }
             }
             if (worst < 0) {
-                break;
+                return sure ? left : Combination.NOTHING_TURNED;
             }
             left = Refinement.settable(left.without(worst), loss);
         }
@@ -170,7 +173,7 @@ public final class Solver {
     private static Solution solution(ToneDifference heard, ToneLoss loss, Combination found) {
         double[] nothing = new double[loss.bands()];
         double[] effect = found.effectDb(loss.bands());
-        double[] errors = TurnUncertainty.standardErrorsDb(found.effects(), heard, loss);
+        double[] errors = TurnUncertainty.standardErrorsDb(found.effects(), loss);
         List<Turn> turns = new ArrayList<>();
         for (int k = 0; k < found.size(); k++) {
             double benefit = loss.db(found.without(k).effectDb(loss.bands())) - loss.db(effect);
@@ -179,7 +182,7 @@ public final class Solver {
                 Effort.of(placed.effectDb(), loss).sizeDb(), errors[k], benefit)));
         }
         turns.sort(Comparator.comparingDouble((Turn turn) -> -turn.figures().benefitDb()));
-        return new Solution(turns, withDifference(heard, loss.left(nothing)), withDifference(heard, loss.left(effect)),
+        return new Solution(turns, withDifference(heard, loss.heardLeft(nothing)), withDifference(heard, loss.heardLeft(effect)),
             loss.db(nothing), loss.db(effect));
     }
 

@@ -5,13 +5,12 @@ import evenwood.measure.ToneDifference;
 /**
  * How far a tone is from the wanted one, as one number in decibels, and what of it an equaliser would leave.
  *
- * <p>How: the weighted root of the mean square over the bands, with the level free. Within the tolerance a difference counts
- * a third of its square; outside, the part beyond the tolerance counts as well. A band weighs what it means to the
- * instrument and the ear, and the less the more uncertain it is: half at a standard error of {@value #HALF_WEIGHT_AT_DB} dB.
- * Source: our choice. With no tolerance it is the plain weighted RMS.
+ * <p>How: the weighted root of the mean square over the bands of the {@link LikelyTone}, with the level free: what leaves least of
+ * the likeliest difference leaves least to be expected. Within the tolerance a difference counts a third of its square; outside, the
+ * part beyond the tolerance counts as well. A band weighs what it means to the instrument and the ear; of one that nobody knows
+ * anything about it is not asked. Source: our choice. With no tolerance it is the plain weighted RMS.
  */
 final class ToneLoss {
-    private static final double HALF_WEIGHT_AT_DB = 1;
     /** Share of the square that counts within the tolerance: enough to aim for its middle, too little to move for it. */
     private static final double INSIDE = 0.5;
     private static final double FAR_OFF_DB = 1.5;
@@ -20,22 +19,25 @@ final class ToneLoss {
     private static final int LEVEL_STEPS = 60;
     private static final double LEVEL_EXACT_DB = 1e-6;
 
+    private final double[] heard;
+    private final LikelyTone likely;
     private final double[] difference;
     private final double[] tolerance;
     private final double[] weight;
 
-    ToneLoss(ToneDifference heard) {
-        int n = heard.bands().size();
-        difference = new double[n];
+    ToneLoss(ToneDifference whole) {
+        int n = whole.bands().size();
+        likely = new LikelyTone(whole);
+        difference = likely.meanDb();
+        heard = new double[n];
         tolerance = new double[n];
         weight = new double[n];
         double sum = 0;
         for (int i = 0; i < n; i++) {
-            ToneDifference.Band band = heard.bands().get(i);
-            difference[i] = band.differenceDb();
+            ToneDifference.Band band = whole.bands().get(i);
+            heard[i] = band.differenceDb();
             tolerance[i] = band.toleranceDb();
-            double unsure = band.standardErrorDb() / HALF_WEIGHT_AT_DB;
-            weight[i] = band.weight() * EarWeight.of(band.band()) / (1 + unsure * unsure);
+            weight[i] = Double.isFinite(band.uncertaintyDb()) ? band.weight() * EarWeight.of(band.band()) : 0;
             sum += weight[i];
         }
         for (int i = 0; i < n && sum > 0; i++) {
@@ -72,12 +74,25 @@ final class ToneLoss {
         return sum / (1 + INSIDE);
     }
 
-    /** What would be left in each band, the common level taken off. */
+    /** What would be left of the likeliest difference in each band, the common level taken off. */
     double[] left(double[] effect) {
+        return left(difference, effect);
+    }
+
+    /** The same of the difference as it was heard. */
+    double[] heardLeft(double[] effect) {
+        return left(heard, effect);
+    }
+
+    LikelyTone likely() {
+        return likely;
+    }
+
+    private double[] left(double[] from, double[] effect) {
         double level = levelDb(effect);
         double[] left = new double[weight.length];
         for (int i = 0; i < left.length; i++) {
-            left[i] = difference[i] + effect[i] - level;
+            left[i] = from[i] + effect[i] - level;
         }
         return left;
     }

@@ -34,7 +34,8 @@ class SolverTest {
 
     @Test
     void rumbleIsTakenOutByTheHighPass() {
-        ToneDifference rumbling = Differences.of(band -> band.centreHz() < 70 ? 14 : band.centreHz() < 90 ? 5 : 0, 1, 1);
+        double[] missing = Differences.RESPONSE.db(EqFilter.highPass(80, 3));
+        ToneDifference rumbling = Differences.of(band -> -missing[Differences.BANDS.indexOf(band)], 1, 1);
         Turn turn = SOLVER.solve(rumbling, neutral("channel-strip"), ControlLaws.NOMINAL, 1).turns().get(0);
         assertThat(turn.to().orElseThrow().say()).isEqualTo("on");
         assertThat(turn.to().orElseThrow().control().name()).isEqualTo("HPF");

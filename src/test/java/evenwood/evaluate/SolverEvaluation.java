@@ -37,6 +37,9 @@ import java.util.TreeMap;
 public final class SolverEvaluation implements Evaluation {
     private static final double LEFT_DB = 1.5;
     private static final double OVER_BEST_DB = 0.5;
+    /** The means are held to what is wanted; single takes that share few notes lie further off, and no more may than do now. */
+    private static final double SHARE_WITHIN = 0.8;
+    private static final String WITHIN = "3 three knobs: 1 for at most 0.5 dB over the best";
     private static final List<ThirdOctave> JUDGED = ThirdOctave.range(80, 10_000);
     private static final BandResponse RESPONSE = new BandResponse(JUDGED, LikeSources.RATE_HZ);
     private static final int EQUALISERS = 2;
@@ -48,7 +51,7 @@ public final class SolverEvaluation implements Evaluation {
 
     @Override
     public void run(PrintStream out) {
-        int stride = Integer.getInteger("evaluate.stride", 2);
+        int stride = Integer.getInteger("evaluate.stride", 1);
         List<LikeSources.Source> sources = LikeSources.all();
         for (int i = 0; i < sources.size(); i += stride) {
             SplittableRandom random = new SplittableRandom(400 + i);
@@ -81,7 +84,9 @@ public final class SolverEvaluation implements Evaluation {
         figure(source, "5 three knobs: ms, once", (System.nanoTime() - start) / 1e6);
         double left = rms(sum(put, RESPONSE.db(found.change())));
         figure(source, "2 three knobs: left, RMS dB", left);
-        figure(source, "3 three knobs: over the best of all positions, RMS dB", left - leastOfAll(put));
+        double over = left - leastOfAll(put);
+        figure(source, "3 three knobs: over the best of all positions, RMS dB", over);
+        figure(source, WITHIN, over <= OVER_BEST_DB ? 1 : 0);
         double[] heard = new double[JUDGED.size()];
         difference.bands().stream().filter(band -> JUDGED.contains(band.band())).forEach(band -> heard[JUDGED.indexOf(band.band())] = band.differenceDb());
         figure(source, "4 three knobs: over the best for what was heard, RMS dB", rms(sum(heard, RESPONSE.db(found.change()))) - leastOfAll(heard));
@@ -148,15 +153,16 @@ public final class SolverEvaluation implements Evaluation {
     }
 
     private void print(PrintStream out) {
-        out.println("| takes | trials | mean | median | 90 % under |");
-        out.println("|---|---|---|---|---|");
+        out.println("| takes | trials | mean | median | 90 % under | largest |");
+        out.println("|---|---|---|---|---|---|");
         figures.forEach((name, values) -> {
             double[] sorted = sorted(values);
-            out.printf(Locale.ROOT, "| %s | %d | %.2f | %.2f | %.2f |%n", name, sorted.length, Arrays.stream(sorted).average().orElse(0),
-                sorted[sorted.length / 2], sorted[Math.min(sorted.length - 1, (int) (0.9 * sorted.length))]);
+            out.printf(Locale.ROOT, "| %s | %d | %.2f | %.2f | %.2f | %.2f |%n", name, sorted.length, Arrays.stream(sorted).average().orElse(0),
+                sorted[sorted.length / 2], sorted[Math.min(sorted.length - 1, (int) (0.9 * sorted.length))], sorted[sorted.length - 1]);
         });
         assertThat(mean("test 1 parametric: left, RMS dB")).isLessThanOrEqualTo(LEFT_DB);
         assertThat(mean("test 3 three knobs: over the best of all positions, RMS dB")).isLessThanOrEqualTo(OVER_BEST_DB);
+        assertThat(mean("test " + WITHIN)).isGreaterThanOrEqualTo(SHARE_WITHIN);
     }
 
     private double mean(String name) {
