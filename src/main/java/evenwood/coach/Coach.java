@@ -18,6 +18,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * Judges a take and answers its findings with at most {@value #MOST_MOVES} moves. Same readings, same answer.
@@ -29,9 +31,16 @@ public final class Coach {
     static final int MOST_MOVES = 3;
 
     private final TargetWindow window;
+    private final Set<Move.Control> freed;
 
     public Coach(TargetWindow window) {
+        this(window, List.of());
+    }
+
+    /** @param made what was turned in the takes before this one: what freed an overloaded stage is not turned back */
+    public Coach(TargetWindow window, List<Move> made) {
         this.window = window;
+        freed = made.stream().filter(move -> move.fault() == Fault.OVERDRIVEN && move.changeDb().orElse(0) < 0).map(Move::control).collect(Collectors.toSet());
     }
 
     /** Without a wanted tone. */
@@ -86,7 +95,7 @@ public final class Coach {
         EqChain eq = narrow.map(cut -> tone.then(EqFilter.peak(cut.frequencyHz(), cut.q(), cut.changeDb()))).orElse(tone);
         double peakNow = readings.truePeak().truePeakDbtp();
         PeakAfter equalised = eq.equals(EqChain.FLAT) ? new PeakAfter(peakNow, 0) : peak.after(eq);
-        GainCoach.Advice gain = GainCoach.advise(readings, verdict, windowOf(rig), rig, eq.equals(EqChain.FLAT) ? 0 : equalised.truePeakDbtp() - peakNow);
+        GainCoach.Advice gain = GainCoach.advise(readings, verdict, windowOf(rig), rig, freed, eq.equals(EqChain.FLAT) ? 0 : equalised.truePeakDbtp() - peakNow);
         List<Move> tones = new ArrayList<>();
         advice.ifPresent(each -> each.answers().forEach(turn -> tones.add(EqMoves.move(turn))));
         narrow.ifPresent(cut -> tones.add(EqMoves.move(cut)));
@@ -107,7 +116,7 @@ public final class Coach {
     /** How many moves must come before any move of tone, so that no more of those are sought than there is room for. */
     private int movesBeforeTone(TakeReadings readings, Verdict verdict, Optional<RigInUse> rig) {
         Severity tone = ToneCoach.toneFindings(verdict).stream().map(Finding::severity).max(Severity::compareTo).orElse(Severity.SLIGHT);
-        return WiringCoach.moves(verdict).size() + (int) GainCoach.advise(readings, verdict, windowOf(rig), rig, 0).moves().stream()
+        return WiringCoach.moves(verdict).size() + (int) GainCoach.advise(readings, verdict, windowOf(rig), rig, freed, 0).moves().stream()
             .filter(move -> isDistortion(move) || severity(move, verdict).compareTo(tone) >= 0).count();
     }
 

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.DoubleStream;
 
 /**
@@ -33,12 +34,14 @@ final class GainCoach {
     private final TakeReadings readings;
     private final TargetWindow window;
     private final Optional<RigInUse> rig;
+    private final Set<Move.Control> freed;
     private final double eqLiftDb;
     private final List<Move> moves = new ArrayList<>();
     private final List<Statement> missing = new ArrayList<>();
 
-    private GainCoach(TakeReadings readings, TargetWindow window, Optional<RigInUse> rig, double eqLiftDb) {
+    private GainCoach(TakeReadings readings, TargetWindow window, Optional<RigInUse> rig, Set<Move.Control> freed, double eqLiftDb) {
         this.readings = readings;
+        this.freed = freed;
         this.window = window;
         this.rig = rig;
         this.eqLiftDb = eqLiftDb;
@@ -50,9 +53,9 @@ final class GainCoach {
      */
     record Advice(List<Move> moves, List<Statement> missing) { }
 
-    /** @param eqLiftDb by how much the equaliser moves lift the peaks */
-    static Advice advise(TakeReadings readings, Verdict verdict, TargetWindow window, Optional<RigInUse> rig, double eqLiftDb) {
-        GainCoach coach = new GainCoach(readings, window, rig, eqLiftDb);
+    /** @param freed controls that were turned down to free a stage behind them  @param eqLiftDb by how much the equaliser moves lift the peaks */
+    static Advice advise(TakeReadings readings, Verdict verdict, TargetWindow window, Optional<RigInUse> rig, Set<Move.Control> freed, double eqLiftDb) {
+        GainCoach coach = new GainCoach(readings, window, rig, freed, eqLiftDb);
         if (!readings.hasPlaying()) {
             return new Advice(List.of(), List.of());
         }
@@ -106,8 +109,20 @@ final class GainCoach {
             add(LevelKnob.any(rig), change, false, Statement.of(why, verdict.has(Fault.TOO_HOT) ? peakDbtp() : after,
                 window.lowDbtp(), window.highDbtp()), Fault.TOO_HOT);
         } else if (after < window.lowDbtp() && verdict.has(Fault.TOO_QUIET)) {
-            // The first gain lifts the playing over the noise of everything behind it.
-            add(LevelKnob.first(rig), change, false, Statement.of("gain.up", peakDbtp(), window.lowDbtp(), window.highDbtp()), Fault.TOO_QUIET);
+            up(change);
+        }
+    }
+
+    /** The first gain lifts the playing over the noise of everything behind it; but what was turned down to free a stage stays down. */
+    private void up(double changeDb) {
+        LevelKnob first = LevelKnob.first(rig);
+        LevelKnob last = LevelKnob.last(rig);
+        if (!freed.contains(first.name())) {
+            add(first, changeDb, false, Statement.of("gain.up", peakDbtp(), window.lowDbtp(), window.highDbtp()), Fault.TOO_QUIET);
+        } else if (first.isSameAs(last)) {
+            missing.add(Statement.of("missing.gain-freed", first.name().ownName().orElse("")));
+        } else {
+            add(last, changeDb, false, Statement.of("gain.behind", window.lowDbtp(), window.highDbtp()), Fault.TOO_QUIET);
         }
     }
 

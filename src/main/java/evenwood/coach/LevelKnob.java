@@ -64,6 +64,10 @@ final class LevelKnob {
         return new LevelKnob(Move.Control.own(chosen.control().name()), Optional.of(chosen), Optional.of(rig.get().laws().of(chosen.control())));
     }
 
+    Move.Control name() {
+        return name;
+    }
+
     boolean isSameAs(LevelKnob other) {
         return setting.isPresent() && setting.equals(other.setting);
     }

@@ -3,7 +3,6 @@ package evenwood.rig;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -103,25 +102,14 @@ public final class LearnedFile {
         List<LearnedControl> all = new ArrayList<>(read(rigFile, controls));
         all.removeIf(each -> each.control().equals(newest.control()));
         all.add(newest);
-        write(all, file);
+        WholeFile.write(file, text(all));
     }
 
     /** What was learned of that control is no longer known. @throws PresetProblem when it cannot be written */
     public static void forget(String control, Path rigFile, ControlSet controls) {
         List<LearnedControl> all = new ArrayList<>(read(rigFile, controls));
         if (all.removeIf(each -> each.control().equals(control))) {
-            write(all, beside(rigFile));
-        }
-    }
-
-    private static void write(List<LearnedControl> all, Path file) {
-        try {
-            Files.createDirectories(file.toAbsolutePath().getParent());
-            Path fresh = file.resolveSibling(file.getFileName() + ".new");
-            Files.writeString(fresh, text(all));
-            Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
-        } catch (IOException problem) {
-            throw new PresetProblem("learn: " + file + " cannot be written (" + problem.getMessage() + "); check the folder and its rights");
+            WholeFile.write(beside(rigFile), text(all));
         }
     }
 
@@ -129,34 +117,25 @@ public final class LearnedFile {
         StringBuilder text = new StringBuilder("# What the rig's controls really do, as evenwood learn heard it. Remove a control to forget it.\n");
         text.append(all.isEmpty() ? "learned: []\n" : "learned:\n");
         for (LearnedControl control : all) {
-            text.append("  - control: ").append(quoted(control.control())).append('\n');
+            text.append("  - control: ").append(RigText.quoted(control.control())).append('\n');
             text.append("    how: ").append(control.how().name().toLowerCase(Locale.ROOT)).append('\n');
             text.append("    curves:\n");
             for (LearnedControl.Curve curve : control.curves()) {
-                text.append("      - at: ").append(place(curve.at())).append('\n');
+                text.append("      - at: ").append(RigText.place(curve.at())).append('\n');
                 text.append("        levelDb: ").append(row(curve.levelDb())).append('\n');
                 text.append("        deviationDb: ").append(row(curve.deviationDb())).append('\n');
                 curve.cleanUpToDbfs().ifPresent(dbfs -> text.append(String.format(Locale.ROOT, "        cleanUpToDbfs: %.1f%n", dbfs)));
             }
             text.append(control.answers().isEmpty() ? "" : "    answers:\n");
             for (LearnedControl.Answer answer : control.answers()) {
-                text.append("      - from: ").append(place(answer.from())).append('\n');
-                text.append("        to: ").append(place(answer.to())).append('\n');
+                text.append("      - from: ").append(RigText.place(answer.from())).append('\n');
+                text.append("        to: ").append(RigText.place(answer.to())).append('\n');
                 text.append("        centreHz: ").append(row(answer.bands().stream().map(LearnedControl.Band::centreHz).toList())).append('\n');
                 text.append("        changeDb: ").append(row(answer.bands().stream().map(LearnedControl.Band::changeDb).toList())).append('\n');
                 text.append("        deviationDb: ").append(row(answer.bands().stream().map(LearnedControl.Band::deviationDb).toList())).append('\n');
             }
         }
         return text.toString();
-    }
-
-    private static String quoted(String name) {
-        return '"' + name.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
-    }
-
-    private static String place(Setting setting) {
-        return "{ on: " + setting.on() + (setting.gain().isPresent() ? ", gain: " + setting.gain().getAsDouble() : "")
-            + (setting.frequency().isPresent() ? ", frequency: " + setting.frequency().getAsDouble() : "") + " }";
     }
 
     private static String row(List<Double> numbers) {

@@ -208,7 +208,7 @@ final class YamlFields {
         return node instanceof MappingNode ? "a group of fields" : node instanceof SequenceNode ? "a list" : "a single value";
     }
 
-    private static String word(Enum<?> kind) {
+    static String word(Enum<?> kind) {
         return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 

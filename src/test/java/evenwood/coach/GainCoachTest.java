@@ -44,6 +44,22 @@ class GainCoachTest {
     }
 
     @Test
+    void whatWasTurnedDownToFreeAStageIsNotTurnedUpAgain() {
+        List<Move> made = moves(new ReadingsSketch().truePeakDbtp(-14)
+            .distortion(DistortionReading.Verdict.ONSET, DistortionReading.Stage.BEFORE_CONVERTER, OptionalDouble.of(-18), 0, 0.97));
+        ReadingsSketch quieter = new ReadingsSketch().truePeakDbtp(-24);
+        assertThat(moves(quieter)).singleElement().satisfies(move -> assertThat(move.control()).isEqualTo(made.get(0).control()));
+
+        List<Move> next = new Coach(TargetWindow.DEFAULT, made.subList(0, 1)).assess(quieter.readings()).moves();
+
+        assertThat(next).singleElement().satisfies(move -> {
+            assertThat(move.control().plainName().key()).isEqualTo("control.last-gain");
+            assertThat(move.changeDb().orElseThrow()).isPositive();
+            assertThat(move.why().key()).isEqualTo("gain.behind");
+        });
+    }
+
+    @Test
     void aClippedConverterIsTurnedDownAtTheLastGainOnly() {
         List<Move> moves = moves(new ReadingsSketch().truePeakDbtp(0.3)
             .distortion(DistortionReading.Verdict.CLIPPED, DistortionReading.Stage.CONVERTER, OptionalDouble.empty(), 200, 0.99));

@@ -2,6 +2,7 @@ package evenwood.ui.model;
 
 import evenwood.coach.Assessment;
 import evenwood.coach.GuidedCheck;
+import evenwood.coach.Move;
 import evenwood.coach.PeakForecast;
 import evenwood.eq.EqChain;
 import evenwood.eq.RigInUse;
@@ -14,6 +15,7 @@ import evenwood.measure.TakeReadings;
 import evenwood.sound.SoundProblem;
 import evenwood.sound.SoundSource;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Executors;
@@ -79,6 +81,7 @@ public final class CurrentTake implements AutoCloseable {
     /** @param demoControls what is already turned on the demo, if that is what is heard */
     public int start(SoundChoice choice, EqChain demoControls) {
         before = Optional.empty();
+        advice.begin();
         demo.stand(demoControls);
         return begin(choice);
     }
@@ -135,7 +138,10 @@ public final class CurrentTake implements AutoCloseable {
         Now old = now;
         old.choice().ifPresent(choice -> {
             before = old.assessment().filter(each -> each.readings().hasPlaying());
-            old.assessment().ifPresent(assessment -> demo.make(assessment.moves().subList(0, Math.min(movesMade, assessment.moves().size()))));
+            List<Move> moves = old.assessment().map(Assessment::moves).orElse(List.of());
+            List<Move> made = moves.subList(0, Math.min(movesMade, moves.size()));
+            advice.turned(made);
+            demo.make(made);
             begin(choice);
         });
     }
@@ -186,7 +192,8 @@ public final class CurrentTake implements AutoCloseable {
     }
 
     private void check(SoundChoice choice, int mine) {
-        try (SoundSource source = new TracedSource(sound.open(choice), strip, () -> mine != newest || mine == givenUp)) {
+        try (SoundSource opened = sound.open(choice)) {
+            SoundSource source = new ThroughSource(opened, new StripTrace(strip, opened.format().sampleRateHz()), () -> mine != newest || mine == givenUp);
             WholeTake whole = WholeTake.measure(source, done -> publish(mine, Now.begun(choice, done.orElse(0))));
             if (mine == newest) {
                 publish(mine, new Now(0, Optional.of(choice), Optional.of(whole.readings()), Optional.of(assess(whole.readings(), choice, mine)),

@@ -4,6 +4,7 @@ import evenwood.coach.GuidedCheck;
 import evenwood.coach.Move;
 import evenwood.eq.EqChain;
 import evenwood.eq.EqFilter;
+import evenwood.eq.EqProcessor;
 import evenwood.judge.Fault;
 import evenwood.sound.DemoFault;
 import evenwood.sound.DemoPerformer;
@@ -67,7 +68,8 @@ final class DemoTurns {
 
     /** The whole of it, as fast as it can be read. */
     SoundSource recorded() {
-        return new MovedSource(new DemoPerformer(PlayedDemo.SAMPLE_RATE_HZ, PlayedDemo.SEED, scenario()), turned);
+        return new ThroughSource(new DemoPerformer(PlayedDemo.SAMPLE_RATE_HZ, PlayedDemo.SEED, scenario()), new EqProcessor(turned, PlayedDemo.SAMPLE_RATE_HZ)::process,
+            () -> false);
     }
 
     private DemoScenario scenario() {

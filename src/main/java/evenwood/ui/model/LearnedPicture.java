@@ -35,7 +35,7 @@ public record LearnedPicture(List<Curve> curves, double topDb, String unit, List
         List<Curve> curves = new ArrayList<>();
         for (LearnedControl.Curve curve : learned.curves()) {
             if (curve != reference) {
-                curves.add(new Curve(Positions.say(curve.at().say(), words), points(new LearnedLaw(learned), reference, curve, true),
+                curves.add(new Curve(words.say("learn.step", Positions.say(curve.at().say(), words)), points(new LearnedLaw(learned), reference, curve, true),
                     points(new NominalLaw(), reference, curve, false)));
             }
         }

@@ -18,10 +18,12 @@ import java.util.Optional;
  * @param state       how it stands
  * @param verdict     the same in words
  * @param peakText    and so on: each number with its unit
+ * @param aimText     the window in a sentence
+ * @param peakName    what the peak is
  */
 public record LevelPicture(double peakDbtp, double highestDbtp, double lufs, TargetWindow window, double onsetDbfs, double floorDbfs,
                            State state, String verdict, String peakText, String highestText, String loudnessText, String windowText,
-                           String onsetText, String floorText, String aimText) {
+                           String onsetText, String floorText, String aimText, String peakName) {
     public enum State { NOTHING, QUIET, GOOD, HOT, OVER }
 
     public static LevelPicture of(Now now, Words words) {
@@ -36,7 +38,7 @@ public record LevelPicture(double peakDbtp, double highestDbtp, double lufs, Tar
         return new LevelPicture(now.isLive() ? peak : highest, highest, lufs, window, onset, floor, state, words.say("level." + state.name().toLowerCase(java.util.Locale.ROOT)),
             words.level(now.isLive() ? peak : highest, "unit.dbtp"), words.level(highest, "unit.dbtp"), words.level(lufs, "unit.lufs"),
             words.say("level.window", window.lowDbtp(), window.highDbtp()), words.level(onset, "unit.dbfs"), words.level(floor, "unit.dbfs"),
-            words.say("level.aim", window.lowDbtp(), window.highDbtp()));
+            words.say("level.aim", window.lowDbtp(), window.highDbtp()), words.say(now.isLive() ? "level.mark.now" : "level.mark.highest"));
     }
 
     private static double floor(TakeReadings readings) {

@@ -3,16 +3,34 @@ package evenwood.ui.model;
 import evenwood.coach.Move;
 import evenwood.coach.StoredMove;
 import evenwood.eq.EqChain;
+import evenwood.rig.Dial;
+import evenwood.rig.Setting;
 import java.util.List;
+import java.util.Optional;
 
-/** Moves of the coach as something sound can pass, so that each can be heard by itself. */
+/** Moves of the coach once they are made: something sound can pass, and where the controls stand then. */
 final class MadeMoves {
     private static final int USUAL_ORDER = 2;
+    private static final String OFF = "off";
 
     private MadeMoves() { }
 
     static EqChain chain(List<Move> moves) {
         return StoredMove.chain(moves.stream().map(MadeMoves::stored).toList());
+    }
+
+    /** Where a control stands once the move is made. */
+    static Setting afterwards(Setting setting, Move move) {
+        Setting there = setting.control().switched() ? setting.switched(!move.to().map(OFF::equals).orElse(false)) : setting;
+        Optional<Dial> gain = setting.control().gain();
+        if (gain.isPresent() && move.toDb().isPresent()) {
+            there = there.withGain(gain.get().settable(gain.get().positionOfDb(move.toDb().getAsDouble())));
+        }
+        Optional<Dial> frequency = setting.control().frequency();
+        if (frequency.isPresent() && move.frequencyHz().isPresent()) {
+            there = there.withFrequency(frequency.get().settable(frequency.get().positionOfHz(move.frequencyHz().getAsDouble())));
+        }
+        return there;
     }
 
     private static StoredMove stored(Move move) {

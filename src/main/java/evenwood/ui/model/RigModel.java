@@ -4,13 +4,13 @@ import evenwood.coach.Move;
 import evenwood.eq.RigInUse;
 import evenwood.rig.Connection;
 import evenwood.rig.ControlSet;
-import evenwood.rig.Dial;
 import evenwood.rig.LearnedControl;
 import evenwood.rig.LearnedFile;
 import evenwood.rig.PresetKind;
 import evenwood.rig.PresetProblem;
 import evenwood.rig.Presets;
 import evenwood.rig.Rig;
+import evenwood.rig.RigText;
 import evenwood.rig.Setting;
 import evenwood.rig.Tap;
 import java.nio.file.Path;
@@ -45,7 +45,7 @@ public final class RigModel {
         }
     }
 
-    private static final String OFF = "off";
+    private static final String FILE_NAME = "window";
 
     private final Presets presets;
     private final Choices choices;
@@ -151,21 +151,8 @@ public final class RigModel {
     public void turned(List<Move> moves) {
         for (Move move : moves) {
             move.control().ownName().flatMap(name -> settings.stream().filter(each -> each.control().name().equalsIgnoreCase(name)).findFirst())
-                .ifPresent(setting -> set(afterwards(setting, move)));
+                .ifPresent(setting -> set(MadeMoves.afterwards(setting, move)));
         }
-    }
-
-    private static Setting afterwards(Setting setting, Move move) {
-        Setting there = setting.control().switched() ? setting.switched(!move.to().map(OFF::equals).orElse(false)) : setting;
-        Optional<Dial> gain = setting.control().gain();
-        if (gain.isPresent() && move.toDb().isPresent()) {
-            there = there.withGain(gain.get().settable(gain.get().positionOfDb(move.toDb().getAsDouble())));
-        }
-        Optional<Dial> frequency = setting.control().frequency();
-        if (frequency.isPresent() && move.frequencyHz().isPresent()) {
-            there = there.withFrequency(frequency.get().settable(frequency.get().positionOfHz(move.frequencyHz().getAsDouble())));
-        }
-        return there;
     }
 
     /** The instrument is always known; the controls only when chosen: then moves come in their marking. */
@@ -188,7 +175,7 @@ public final class RigModel {
         return choices.folder().resolve("rigs").resolve(chosen(Part.CONTROLS) + ".yaml");
     }
 
-    /** Keeps it and uses it from now on. @throws PresetProblem when it cannot be written */
+    /** Keeps it and uses it from now on, as does whatever takes the rig's file. @throws PresetProblem when it cannot be written */
     public void learn(LearnedControl control) {
         LearnedFile.keep(control, file(), controls(chosen(Part.CONTROLS)));
         takeControls();
@@ -225,8 +212,21 @@ public final class RigModel {
             String id = chosen(Part.CONTROLS);
             ControlSet set = id.isEmpty() ? new ControlSet("", "", List.of(), "") : controls(id);
             inUse = Optional.of(RigInUse.of(new Rig("", presets.instrument(chosen(Part.INSTRUMENT)), tap(), set, settings, connection()), learned));
+            keepFile();
         } catch (PresetProblem wrongFile) {
             inUse = Optional.empty();
+        }
+    }
+
+    /** Once something was learned, the rig's own file stands beside it, for commands that take one; it only repeats what is remembered here. */
+    private void keepFile() {
+        try {
+            if (!learned.isEmpty()) {
+                Rig rig = inUse.orElseThrow().rig();
+                RigText.write(new Rig(FILE_NAME, rig.instrument(), rig.tap(), rig.controls(), rig.settings(), rig.connection()), file());
+            }
+        } catch (PresetProblem unwritable) {
+            // Nothing in the window needs it.
         }
     }
 

@@ -2,6 +2,7 @@ package evenwood.ui.model;
 
 import evenwood.coach.Assessment;
 import evenwood.coach.Coach;
+import evenwood.coach.Move;
 import evenwood.coach.PeakForecast;
 import evenwood.eq.RigInUse;
 import evenwood.judge.MicrophoneRule;
@@ -9,14 +10,16 @@ import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
 import evenwood.measure.TakeReadings;
 import evenwood.rig.Rig;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /** What the coach says of a take, with everything that is known of the rig at that moment. Thread: any. */
 final class TakeAdvice {
     private final Supplier<Optional<RigInUse>> rig;
-    private final Coach coach = new Coach(TargetWindow.DEFAULT);
+    private volatile List<Move> made = List.of();
     private volatile Optional<LikedTake> liked = Optional.empty();
 
     TakeAdvice(Supplier<Optional<RigInUse>> rig) {
@@ -32,8 +35,19 @@ final class TakeAdvice {
         return liked;
     }
 
+    /** Something else is heard now, with nothing turned yet. */
+    void begin() {
+        made = List.of();
+    }
+
+    /** These were made before the next take. */
+    void turned(List<Move> moves) {
+        made = Stream.concat(made.stream(), moves.stream()).toList();
+    }
+
     /** @param before what the take is held against; empty when it is the first of its kind */
     Assessment of(TakeReadings readings, Optional<Assessment> before, PeakForecast peak) {
+        Coach coach = new Coach(TargetWindow.DEFAULT, made);
         Optional<RigInUse> inUse = rig.get();
         Optional<Rig> used = inUse.map(RigInUse::rig);
         Optional<LikedTake> wanted = liked.filter(each -> readings.hasPlaying());

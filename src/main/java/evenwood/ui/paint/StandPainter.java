@@ -24,7 +24,8 @@ public final class StandPainter {
         bar(g, gap, gap, width - 2 * gap, bar, level);
         double room = width - 2 * gap;
         aim(g, gap, gap + bar, room, height * 0.05, level);
-        one(g, level.peakText(), room, gap + bar + height * 0.18, height * 0.19, true, ink.text());
+        one(g, level.peakName(), room, gap + bar + height * 0.08, height * 0.055, false, ink.faint());
+        one(g, level.peakText(), room, gap + bar + height * 0.185, height * 0.19, true, ink.text());
         one(g, level.verdict(), room, gap + bar + height * 0.34, height * 0.13, true, colour(level.state()));
         lines(g, todo, room, gap + bar + height * 0.43, height * 0.26);
         ink.write(g, leave, width - gap, height - gap * 0.5, TextAlignment.RIGHT, 0.9, false, ink.faint());

@@ -135,6 +135,12 @@ final class GuideScreen implements Screen {
         begin.setText(words.say(begun ? "guide.again" : "guide.begin"));
         pause.setText(words.say(picture.paused() ? "guide.go-on" : "guide.pause"));
         begin.setVisible(!on);
+        // Once there is something to turn, the card's button is the main one.
+        boolean toTurn = picture.over() && now.assessment().filter(each -> !each.moves().isEmpty()).isPresent();
+        begin.getStyleClass().remove("accent");
+        if (!toTurn) {
+            begin.getStyleClass().add("accent");
+        }
         for (Button each : new Button[] {pause, redo, skip}) {
             each.setVisible(on);
         }

@@ -231,5 +231,9 @@ final class LearnView {
         laid = null;
         layAnew();
         turned.run();
+        Node main = node.lookup(".accent");
+        if (main != null) {
+            main.requestFocus();
+        }
     }
 }

@@ -1,6 +1,7 @@
 package evenwood.ui.screen;
 
 import evenwood.rig.Setting;
+import evenwood.ui.model.LearnModel;
 import evenwood.ui.model.Now;
 import evenwood.ui.model.RigModel;
 import evenwood.ui.model.Words;
@@ -21,6 +22,8 @@ final class RigScreen implements Screen {
     private final FlowPane controls = new FlowPane();
     private final VBox board;
     private final LearnView learn;
+    private final Region rig;
+    private final VBox content;
     private final Region node;
 
     RigScreen(Surroundings around) {
@@ -36,9 +39,10 @@ final class RigScreen implements Screen {
         line(parts, row, words.say("rig.part.tap"), Choosers.tap(around));
         controls.getStyleClass().add("controls");
         board = Parts.sheet(words.say("rig.controls"), Parts.text(words.say("rig.controls-words"), "quiet"), controls);
-        learn = new LearnView(around, this::showControls);
+        learn = new LearnView(around, this::acted);
         VBox owned = Parts.sheet(words.say("rig.title"), Parts.text(words.say("rig.words"), "quiet"), parts);
-        VBox content = Parts.column(new SideBySide(around.ink().em() * WIDE_EMS, List.of(owned, board), 46, 54).node(), learn.node());
+        rig = new SideBySide(around.ink().em() * WIDE_EMS, List.of(owned, board), 42, 58).node();
+        content = Parts.column(rig, learn.node());
         content.getStyleClass().add("page");
         node = Parts.scrolled(content);
         showControls();
@@ -57,18 +61,33 @@ final class RigScreen implements Screen {
     @Override
     public void show(Now now) {
         learn.show(now);
+        order();
     }
 
     @Override
     public void opened() {
         showControls();
         learn.layAnew();
+        order();
     }
 
     private Node controlsChooser() {
         var box = Choosers.part(around, RigModel.Part.CONTROLS);
         box.valueProperty().addListener((is, was, id) -> otherControls());
         return box;
+    }
+
+    private void acted() {
+        showControls();
+        order();
+    }
+
+    /** While a control is learned, nothing stands above it. */
+    private void order() {
+        boolean first = around.learn().stage() != LearnModel.Stage.CHOOSE;
+        if (first != (content.getChildren().get(0) == learn.node())) {
+            content.getChildren().setAll(first ? List.of(learn.node(), rig) : List.of(rig, learn.node()));
+        }
     }
 
     private void otherControls() {

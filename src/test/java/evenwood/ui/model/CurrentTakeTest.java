@@ -3,6 +3,7 @@ package evenwood.ui.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenwood.coach.FaultChange;
+import evenwood.coach.Move;
 import evenwood.judge.Fault;
 import evenwood.rig.Presets;
 import java.nio.file.Path;
@@ -119,9 +120,11 @@ class CurrentTakeTest {
         lead(guide);
         assertThat(take.now().assessment().orElseThrow().verdict().has(Fault.OVERDRIVEN)).isTrue();
         assertThat(take.now().assessment().get().comparison()).isEmpty();
-        take.again(take.now().assessment().get().moves().size());
+        Move first = take.now().assessment().get().moves().get(0);
+        take.again(1);
         lead(guide);
         await(() -> take.now().assessment().flatMap(each -> each.comparison()).isPresent());
+        assertThat(take.now().assessment().get().moves()).as("nothing is turned back").noneMatch(move -> move.control().equals(first.control()) && move.changeDb().orElse(0) > 0);
         assertThat(take.now().assessment().get().comparison().orElseThrow().faults())
             .anyMatch(change -> change.fault() == Fault.OVERDRIVEN && change.change() == FaultChange.Change.BETTER);
     }

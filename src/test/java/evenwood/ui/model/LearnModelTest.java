@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import evenwood.eq.BandResponse;
 import evenwood.eq.ControlLaw;
 import evenwood.eq.EqChain;
+import evenwood.eq.LearnedLaw;
 import evenwood.eq.NominalLaw;
 import evenwood.eq.RigInUse;
 import evenwood.measure.ThirdOctave;
@@ -134,6 +135,9 @@ class LearnModelTest {
         rig.learn(new LearnedControl("Bass", LearnedControl.How.SWEEP, List.of(new LearnedControl.Curve(setting("Bass").withGain(0), flat, flat),
             new LearnedControl.Curve(setting("Bass").withGain(10), flat, flat)), List.of()));
         assertThat(rig().learned()).singleElement();
+        RigInUse forCommands = RigInUse.read(rig.file(), new Presets(folder));
+        assertThat(forCommands.rig().settings()).isEqualTo(rig.settings());
+        assertThat(forCommands.laws().of(control("Bass"))).isInstanceOf(LearnedLaw.class);
         rig.forget("Bass");
         assertThat(rig().learned()).isEmpty();
     }

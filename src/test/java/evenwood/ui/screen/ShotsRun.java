@@ -35,7 +35,6 @@ import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.concurrent.CountDownLatch;
 import javafx.application.Platform;
-import javafx.scene.control.ScrollPane;
 import javafx.stage.Stage;
 
 /**
@@ -130,12 +129,12 @@ public final class ShotsRun {
             shell.around().learn().begin(rig.settings().get(1).control());
             return null;
         });
-        camera.shots("rig", "learn-set", this::toLearning);
+        camera.page("rig", "learn-set");
         heard("learn-hear");
         heard("");
         heard("");
         WindowCamera.await(() -> shell.around().learn().stage() == LearnModel.Stage.SHOW);
-        camera.shots("rig", "learn-curve", this::toLearning);
+        camera.page("rig", "learn-curve");
         WindowCamera.onScreen(() -> {
             shell.around().learn().cancel();
             rig.set(Setting.neutral(rig.settings().get(1).control()));
@@ -154,14 +153,9 @@ public final class ShotsRun {
         });
         if (!name.isEmpty()) {
             WindowCamera.await(() -> take.now().readings().filter(each -> each.take().durationSeconds() > 10).isPresent());
-            camera.shots("rig", name, this::toLearning);
+            camera.page("rig", name);
         }
         WindowCamera.await(() -> shell.around().learn().stage() != LearnModel.Stage.HEAR);
-    }
-
-    /** The rig's page is long: its lower end. */
-    private void toLearning() {
-        ((ScrollPane) shell.opened().node()).setVvalue(1);
     }
 
     private void hunt() {

@@ -1,27 +1,29 @@
 package evenwood.ui.model;
 
-import evenwood.eq.EqChain;
-import evenwood.eq.EqProcessor;
 import evenwood.sound.AudioBlock;
 import evenwood.sound.SoundFormat;
 import evenwood.sound.SoundSource;
 import java.util.OptionalLong;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 
-/** A take with moves already made. */
-final class MovedSource implements SoundSource {
+/** A source whose blocks something looks at or changes as they pass, and that ends early when nobody wants more. */
+final class ThroughSource implements SoundSource {
     private final SoundSource source;
-    private final EqProcessor moves;
+    private final Consumer<AudioBlock> passing;
+    private final BooleanSupplier enough;
 
-    MovedSource(SoundSource source, EqChain moves) {
+    ThroughSource(SoundSource source, Consumer<AudioBlock> passing, BooleanSupplier enough) {
         this.source = source;
-        this.moves = new EqProcessor(moves, source.format().sampleRateHz());
+        this.passing = passing;
+        this.enough = enough;
     }
 
     @Override
     public int read(AudioBlock block) {
-        int frames = source.read(block);
+        int frames = enough.getAsBoolean() ? -1 : source.read(block);
         if (frames > 0) {
-            moves.process(block);
+            passing.accept(block);
         }
         return frames;
     }
