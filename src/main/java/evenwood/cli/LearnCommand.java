@@ -4,6 +4,7 @@ import evenwood.eq.ControlLearning;
 import evenwood.measure.SineSweeps;
 import evenwood.measure.SweepAnalysis;
 import evenwood.measure.SweepReading;
+import evenwood.report.LearnJson;
 import evenwood.report.LearnText;
 import evenwood.report.Sentences;
 import evenwood.rig.Control;
@@ -52,6 +53,9 @@ final class LearnCommand implements Callable<Integer> {
     @Option(names = "--channel", paramLabel = "N", defaultValue = "1", description = "Which channel of the takes to hear, counted from 1 (default: 1).")
     private int channel;
 
+    @Option(names = "--json", description = "What was learned as one JSON object (docs/learn.schema.json).")
+    private boolean asJson;
+
     private final Terminal terminal;
     private final Sentences sentences = Sentences.english();
 
@@ -78,10 +82,16 @@ final class LearnCommand implements Callable<Integer> {
         if (takes.stream().map(PlacedTake::at).distinct().count() < 2) {
             throw new BadInput("learn: " + control.name() + " is needed at two positions at least, as in low.wav@0 high.wav@10");
         }
-        LearnedControl learned = sweep ? ControlLearning.ofSweeps(control, takes.stream().map(this::swept).toList()) : ofTakes(control, takes);
-        LearnText.lines(learned, rig.instrument().lowestHz(), sentences).forEach(terminal::line);
+        List<ControlLearning.Swept> sweeps = sweep ? takes.stream().map(this::swept).toList() : List.of();
+        LearnedControl learned = sweep ? ControlLearning.ofSweeps(control, sweeps) : ofTakes(control, takes);
         LearnedFile.keep(learned, rigFile, rig.controls());
-        terminal.line(sentences.say("learn.kept", LearnedFile.beside(rigFile).toString()));
+        String kept = LearnedFile.beside(rigFile).toString();
+        if (asJson) {
+            terminal.line(LearnJson.of(rig.name(), learned, sweeps, kept));
+        } else {
+            LearnText.lines(learned, rig.instrument().lowestHz(), sentences).forEach(terminal::line);
+            terminal.line(sentences.say("learn.kept", kept));
+        }
         return ExitCode.DONE;
     }
 
@@ -98,13 +108,19 @@ final class LearnCommand implements Callable<Integer> {
                 + take.path() + "; record the file that evenwood learn " + name + " --sweep -o FILE writes, from its beginning"));
             reading.levels().stream().filter(SweepReading.Level::isRecordingFull).findFirst().ifPresent(level -> terminal.note(
                 sentences.say("learn.full", take.path(), level.sentDbfs())));
-            if (reading.overloadHeardDbfs().isEmpty()) {
-                terminal.line(sentences.say("learn.never-overloaded", take.at().say(), reading.levels().get(reading.levels().size() - 1).sentDbfs()));
-            }
-            for (SweepReading.Level level : reading.levels()) {
-                terminal.line("  " + sentences.say("learn.distortion", level.sentDbfs(), level.heardPeakDbfs(), 100 * level.distortion()));
+            if (!asJson) {
+                harmonics(take, reading);
             }
             return new ControlLearning.Swept(take.at(), reading);
+        }
+    }
+
+    private void harmonics(PlacedTake take, SweepReading reading) {
+        if (reading.overloadHeardDbfs().isEmpty()) {
+            terminal.line(sentences.say("learn.never-overloaded", take.at().say(), reading.levels().get(reading.levels().size() - 1).sentDbfs()));
+        }
+        for (SweepReading.Level level : reading.levels()) {
+            terminal.line("  " + sentences.say("learn.distortion", level.sentDbfs(), level.heardPeakDbfs(), 100 * level.distortion()));
         }
     }
 

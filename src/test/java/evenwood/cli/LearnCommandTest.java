@@ -2,6 +2,10 @@ package evenwood.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion;
 import evenwood.eq.EqChain;
 import evenwood.eq.EqFilter;
 import evenwood.eq.EqProcessor;
@@ -50,6 +54,20 @@ class LearnCommandTest {
         assertThat(spoken.exitCode()).isZero();
         assertThat(spoken.out()).contains("against where it does least, at 5").containsPattern("at 0: −8\\.[1-5] dB").containsPattern("at 10: \\+5\\.[0-5] dB");
         assertThat(folder.resolve("rig.learned.yaml")).content().contains("control: \"Bass\"").contains("how: sweep");
+    }
+
+    @Test
+    void asJsonItKeepsToItsSchemaAndNothingElseIsPrinted() throws IOException {
+        Spoken spoken = Spoken.by("learn", "Bass", "--rig", rig.toString(), "--json", "--sweep", recording(5, 0) + "@5", recording(10, 6) + "@10");
+        JsonNode learned = new ObjectMapper().readTree(spoken.out());
+        assertThat(JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012).getSchema(Files.readString(Path.of("docs/learn.schema.json"))).validate(learned)).isEmpty();
+        assertThat(learned.get("against").asText()).isEqualTo("5");
+        JsonNode ten = learned.get("positions").get(1);
+        assertThat(ten.get("gain").asDouble()).isEqualTo(10);
+        JsonNode at63Hz = ten.get("curve").get(20);
+        assertThat(at63Hz.get("frequencyHz").asDouble()).isBetween(60.0, 66.0);
+        assertThat(at63Hz.get("changeDb").asDouble()).isBetween(5.0, 6.0);
+        assertThat(learned.get("sweeps")).hasSize(2 * SineSweeps.COUNT);
     }
 
     @ParameterizedTest
