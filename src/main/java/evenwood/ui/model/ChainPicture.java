@@ -74,7 +74,8 @@ public record ChainPicture(List<Way> ways, String verdict, Fit worst, ChainRepor
         return new Way(List.copyOf(things), List.copyOf(joints));
     }
 
-    static String titled(String name) {
+    /** With a capital, to begin a line with. */
+    public static String titled(String name) {
         return name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
     }
 

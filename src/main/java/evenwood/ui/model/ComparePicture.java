@@ -36,7 +36,7 @@ public record ComparePicture(String title, TonePicture tone, String toneWords, L
         List<Point> none = both.tone().bands().stream().map(ToneDifference.Band::centreHz).map(hz -> new Point(hz, 0, 1)).toList();
         return new ComparePicture(words.say("journal.both", journal.when(both.before().line()), journal.when(both.after().line())),
             new TonePicture(difference, none, List.of(), List.of(), List.of(), TOP_DB, words.say("tone.axis", words.say("unit.db"))), journal.tone(both), journal.differences(both),
-            both.readings().stream().filter(change -> JournalModel.READINGS.contains(change.reading().name())).map(change -> row(change, journal, words)).toList(),
+            both.readings().stream().filter(change -> TrendModel.READINGS.contains(change.reading().name())).map(change -> row(change, journal, words)).toList(),
             words.say(isScatterKnown(both) ? "journal.scatter-known" : "journal.scatter-unknown", Math.round(100 * TakeComparison.CONFIDENCE)));
     }
 

@@ -1,42 +1,30 @@
 package evenwood.ui.model;
 
 import evenwood.coach.Assessment;
-import evenwood.journal.Event;
-import evenwood.journal.EventKind;
 import evenwood.journal.Journal;
 import evenwood.journal.Practice;
-import evenwood.journal.Reading;
-import evenwood.journal.Suspicion;
 import evenwood.journal.TakeComparison;
 import evenwood.journal.TakeFilter;
 import evenwood.journal.TakeLine;
 import evenwood.journal.TakeToKeep;
 import evenwood.journal.TakeWords;
-import evenwood.journal.Trend;
 import evenwood.rig.Rig;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 
 /**
- * The journal as the window shows it: the takes that match, two of them compared, one reading over time. All questions are
+ * The journal as the window shows it: the takes that match, two of them compared, readings over time. All questions are
  * answered beside the screen; a journal that does not exist yet is an empty one and is made when the first take is kept.
  *
  * <p>Thread: the screen's; answers may be read by any.
  */
 public final class JournalModel {
-    /** What may be followed over time, by name. */
-    public static final List<String> READINGS = List.of(Reading.TREBLE, "lowDb", "midDb", Reading.HIGH_DB, Reading.OUTPUT, "usualDbfs", "integratedLufs",
-        "truePeakDbtp", "signalToNoiseDb", Reading.HISS, "humDbfs", "buzzDbfs");
-
     /**
      * @param takes       those that match, newest first
      * @param instruments there are takes of
@@ -44,31 +32,28 @@ public final class JournalModel {
      */
     public record Found(List<TakeLine> takes, List<String> instruments, int all) { }
 
-    /** @param suspicions what the takes say about strings, battery and channel */
-    public record OverTime(Trend trend, List<Suspicion> suspicions) { }
-
     /** How far back the list goes, in days; 0 for everything. */
     public static final List<Integer> PERIODS_DAYS = List.of(0, 7, 30, 365);
 
     private final Path file;
     private final ChosenTake chosen;
     private final JournalSaving saving;
+    private final TrendModel trend;
     private final Later<List<Practice>> practised = new Later<>("evenwood-journal-practice");
     private final Later<Found> found = new Later<>("evenwood-journal-list");
     private final Later<TakeComparison> compared = new Later<>("evenwood-journal-compare");
-    private final Later<OverTime> overTime = new Later<>("evenwood-journal-trend");
     private final Later<Long> kept = new Later<>("evenwood-journal-keep");
     private final List<Long> picked = new ArrayList<>();
     private String search = "";
     private String section = "list";
     private int periodDays;
     private String instrument = "";
-    private String reading = Reading.TREBLE;
 
     public JournalModel(Path file) {
         this.file = file;
         chosen = new ChosenTake(file, this::look);
         saving = new JournalSaving(file);
+        trend = new TrendModel(file, this::instrument);
     }
 
     public Path file() {
@@ -82,6 +67,11 @@ public final class JournalModel {
 
     public JournalSaving saving() {
         return saving;
+    }
+
+    /** A reading over time, of the instrument that is shown. */
+    public TrendModel trend() {
+        return trend;
     }
 
     /** What live playing was written down, oldest first. */
@@ -101,7 +91,7 @@ public final class JournalModel {
     /** Asks for everything anew. */
     public void look() {
         find();
-        follow();
+        trend.look();
         practised.ask(() -> {
             if (!Files.exists(file)) {
                 return List.of();
@@ -133,21 +123,12 @@ public final class JournalModel {
         return periodDays;
     }
 
-    public void reading(String name) {
-        reading = name;
-        follow();
-    }
-
     public String search() {
         return search;
     }
 
     public String instrument() {
         return instrument;
-    }
-
-    public String reading() {
-        return reading;
     }
 
     /** Picks a take to compare, or lets go of it; of three the first is let go. The older one is compared with. */
@@ -189,10 +170,6 @@ public final class JournalModel {
         return compared;
     }
 
-    public Later<OverTime> overTime() {
-        return overTime;
-    }
-
     /** The number of the take kept last. */
     public Later<Long> kept() {
         return kept;
@@ -205,20 +182,6 @@ public final class JournalModel {
         kept.ask(() -> {
             try (Journal journal = Journal.open(file)) {
                 return journal.keepNow(take);
-            }
-        });
-    }
-
-    /** Something happened to the instrument that is shown, or to all: today means now, an earlier day its beginning, before what was played on it. */
-    public void happened(EventKind kind, LocalDate day, String note) {
-        OffsetDateTime at = day.equals(LocalDate.now()) ? OffsetDateTime.now().truncatedTo(ChronoUnit.MILLIS)
-            : day.atStartOfDay(ZoneId.systemDefault()).toOffsetDateTime();
-        Event event = new Event(UUID.randomUUID().toString(), at, kind, instrument, note.strip());
-        TakeFilter filter = filter();
-        overTime.ask(() -> {
-            try (Journal journal = Journal.open(file)) {
-                journal.addNow(event);
-                return overTime(journal, Reading.named(reading).orElseThrow(), filter);
             }
         });
     }
@@ -236,27 +199,5 @@ public final class JournalModel {
                 return new Found(takes, journal.instruments(), journal.size());
             }
         });
-    }
-
-    private void follow() {
-        String name = reading;
-        TakeFilter filter = filter();
-        overTime.ask(() -> {
-            Reading followed = Reading.named(name).orElseThrow();
-            if (!Files.exists(file)) {
-                return new OverTime(new Trend(followed, List.of(), List.of(), List.of()), List.of());
-            }
-            try (Journal journal = Journal.open(file)) {
-                return overTime(journal, followed, filter);
-            }
-        });
-    }
-
-    private static OverTime overTime(Journal journal, Reading followed, TakeFilter filter) {
-        return new OverTime(journal.trend(followed, filter), journal.suspicions(filter));
-    }
-
-    private TakeFilter filter() {
-        return instrument.isEmpty() ? TakeFilter.ALL : TakeFilter.ALL.ofInstrument(instrument);
     }
 }

@@ -6,6 +6,7 @@ import evenwood.ui.scale.ChainPlaces.Place;
 import evenwood.wiring.Fit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
 import javafx.scene.text.TextAlignment;
@@ -22,12 +23,16 @@ public final class ChainPainter {
      * @param chosenJoint the number of the chosen joint; 0 for none
      * @param chosenBox   the place of the chosen box; −1 for none
      * @param draggedPx   how far the chosen box was dragged along the chain
+     * @param landing     where it lands when it is let go now; empty when it stays
      */
-    public void paint(GraphicsContext g, ChainPicture chain, ChainPlaces places, int chosenJoint, int chosenBox, double draggedPx) {
+    public void paint(GraphicsContext g, ChainPicture chain, ChainPlaces places, int chosenJoint, int chosenBox, double draggedPx, Optional<Place> landing) {
         for (int way = 0; way < chain.ways().size(); way++) {
             ChainPicture.Way line = chain.ways().get(way);
             for (int i = 0; i < line.joints().size(); i++) {
                 joint(g, line.joints().get(i), places.joints().get(way).get(i), places.across(), line.joints().get(i).number() == chosenJoint);
+            }
+            if (way == 0) {
+                landing.ifPresent(place -> landing(g, place, places.across()));
             }
             for (int i = 0; i < line.things().size(); i++) {
                 ChainPicture.Thing thing = line.things().get(i);
@@ -37,6 +42,16 @@ public final class ChainPainter {
                 thing(g, thing, places.across() ? new Place(place.x() + shift, place.y(), place.width(), place.height())
                     : new Place(place.x(), place.y() + shift, place.width(), place.height()), chosen);
             }
+        }
+    }
+
+    private void landing(GraphicsContext g, Place place, boolean across) {
+        double thick = ink.em() * 0.5;
+        g.setFill(ink.heard());
+        if (across) {
+            g.fillRoundRect(place.middleX() - thick / 2, place.y(), thick, place.height(), thick, thick);
+        } else {
+            g.fillRoundRect(place.x(), place.middleY() - thick / 2, place.width(), thick, thick, thick);
         }
     }
 

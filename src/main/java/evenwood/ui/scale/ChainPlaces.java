@@ -2,6 +2,7 @@ package evenwood.ui.scale;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Where the things of a chain and the joints between them stand: beside each other where the width allows it, otherwise one
@@ -92,8 +93,15 @@ public record ChainPlaces(boolean across, List<List<Place>> things, List<List<Pl
         return new ChainPlaces(false, things, joints, y - ROW_GAP_EM * em + MARGIN_EM * em);
     }
 
-    /** Where along the main way a dragged thing is let go: how many things' middles lie before it. */
-    public int dropped(double x, double y) {
-        return (int) things.get(0).stream().filter(place -> across ? place.middleX() < x : place.middleY() < y).count();
+    /** Where a dragged box is let go: its place among the boxes then. @param box its place now  @param boxes how many there are */
+    public int dropped(int box, int boxes, double x, double y) {
+        int before = (int) things.get(0).stream().filter(place -> across ? place.middleX() < x : place.middleY() < y).count();
+        // The pickup counts as one; a box passed on its way to the right counts itself too.
+        return Math.max(0, Math.min(boxes - 1, before - 1 - (before - 1 > box ? 1 : 0)));
+    }
+
+    /** The joint a box lands at when it goes to that place; empty when it stays. */
+    public Optional<Place> landing(int box, int to) {
+        return to == box ? Optional.empty() : Optional.of(joints.get(0).get(to < box ? to : to + 1));
     }
 }

@@ -3,7 +3,10 @@ package evenwood.ui.screen;
 import evenwood.ui.model.ChainPicture;
 import evenwood.ui.paint.ChainPainter;
 import evenwood.ui.scale.ChainPlaces;
+import evenwood.ui.scale.ChainPlaces.Place;
 import java.util.List;
+import java.util.Optional;
+import javafx.scene.Cursor;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Region;
@@ -43,6 +46,7 @@ final class ChainView {
         board.getStyleClass().add("chain");
         board.setFocusTraversable(true);
         board.widthProperty().addListener((is, was, width) -> place());
+        board.setOnMouseMoved(this::point);
         board.setOnMousePressed(this::press);
         board.setOnMouseDragged(this::drag);
         board.setOnMouseReleased(this::release);
@@ -70,7 +74,7 @@ final class ChainView {
         places = ChainPlaces.of(picture.ways().stream().map(way -> way.things().size()).toList(), board.getWidth(), around.ink().em());
         board.setMinHeight(places.heightPx());
         board.setPrefHeight(places.heightPx());
-        board.paint((g, width, height) -> painter.paint(g, picture, places, joint, box, dragged));
+        board.paint((g, width, height) -> painter.paint(g, picture, places, joint, box, dragged, Optional.empty()));
     }
 
     private void press(MouseEvent event) {
@@ -103,18 +107,34 @@ final class ChainView {
         double by = along(event) - pressed;
         if (box >= 0 && Math.abs(by) > DRAG_BEGINS_PX) {
             dragged = by;
-            board.paint((g, width, height) -> painter.paint(g, picture, places, joint, box, dragged));
+            Optional<Place> landing = places.landing(box, places.dropped(box, boxes(), event.getX(), event.getY()));
+            board.paint((g, width, height) -> painter.paint(g, picture, places, joint, box, dragged, landing));
         }
+    }
+
+    private int boxes() {
+        return (int) picture.ways().get(0).things().stream().filter(thing -> thing.box() >= 0).count();
+    }
+
+    /** What can be dragged or clicked shows itself under the pointer. */
+    private void point(MouseEvent event) {
+        boolean overBox = false;
+        boolean overJoint = false;
+        for (int way = 0; picture != null && way < picture.ways().size(); way++) {
+            for (int i = 0; i < picture.ways().get(way).things().size(); i++) {
+                overBox |= picture.ways().get(way).things().get(i).box() >= 0 && places.things().get(way).get(i).holds(event.getX(), event.getY());
+            }
+            overJoint |= places.joints().get(way).stream().anyMatch(place -> place.holds(event.getX(), event.getY()));
+        }
+        board.setCursor(overBox ? Cursor.OPEN_HAND : overJoint ? Cursor.HAND : Cursor.DEFAULT);
     }
 
     private void release(MouseEvent event) {
         if (dragged == 0 || box < 0) {
             return;
         }
-        int before = places.dropped(event.getX(), event.getY());
+        int to = places.dropped(box, boxes(), event.getX(), event.getY());
         dragged = 0;
-        // The pickup counts as one; a thing passed to the right counts itself too.
-        int to = Math.max(0, before - 1 - (before - 1 > box ? 1 : 0));
         told.move(box, to - box);
     }
 

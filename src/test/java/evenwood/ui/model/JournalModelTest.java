@@ -43,7 +43,7 @@ class JournalModelTest {
         model.look();
 
         assertThat(answer(model.found()).all()).isZero();
-        assertThat(answer(model.overTime()).trend().points()).isEmpty();
+        assertThat(answer(model.trend().overTime()).trend().points()).isEmpty();
         assertThat(Files.exists(file)).isFalse();
     }
 
@@ -110,9 +110,9 @@ class JournalModelTest {
     @Test
     void aChannelThatGotNoisierIsShadedAndTold() {
         keepSketches(40, i -> i < 20 ? -84 : -78);
-        model.reading(Reading.HISS);
+        model.trend().reading(Reading.HISS);
 
-        JournalModel.OverTime over = answer(model.overTime());
+        TrendModel.OverTime over = answer(model.trend().overTime());
         TrendPicture picture = TrendPicture.of(over.trend(), german);
 
         assertThat(picture.dots()).hasSize(40);
@@ -125,8 +125,8 @@ class JournalModelTest {
     void whatHappenedTodayIsKeptInTheJournal() {
         keepSketches(1, i -> -84);
 
-        model.happened(EventKind.NEW_STRINGS, LocalDate.now(), "");
-        answer(model.overTime());
+        model.trend().happened(EventKind.NEW_STRINGS, LocalDate.now(), "");
+        answer(model.trend().overTime());
 
         try (Journal journal = Journal.open(file)) {
             assertThat(journal.events()).singleElement().satisfies(event -> {
@@ -142,8 +142,8 @@ class JournalModelTest {
         keepSketches(1, i -> -84);
         LocalDate day = FIRST.atZoneSameInstant(ZoneId.systemDefault()).toLocalDate();
 
-        model.happened(EventKind.NEW_STRINGS, day, " bronze ");
-        answer(model.overTime());
+        model.trend().happened(EventKind.NEW_STRINGS, day, " bronze ");
+        answer(model.trend().overTime());
         model.chosen().open(1);
 
         assertThat(answer(model.chosen().opened()).events()).singleElement().satisfies(event -> assertThat(event.note()).isEqualTo("bronze"));
@@ -165,7 +165,7 @@ class JournalModelTest {
     void everyReadingThatCanBeFollowedExistsAndHasAName() {
         for (Locale locale : Words.LANGUAGES) {
             JournalWords words = new JournalWords(Words.in(locale));
-            assertThat(JournalModel.READINGS).allSatisfy(name -> {
+            assertThat(TrendModel.READINGS).allSatisfy(name -> {
                 assertThat(Reading.named(name)).isPresent();
                 assertThat(words.reading(name)).isNotBlank();
             });

@@ -32,12 +32,23 @@ class ChainPlacesTest {
         }
     }
 
+    /** Pickup, three boxes, input; box 1 is dragged over the middle of the thing that is named. */
     @ParameterizedTest
-    @CsvSource({"0, 0", "1, 1", "2, 2", "3, 3"})
-    void aThingLetGoAfterTheMiddleOfAnotherComesAfterIt(int after, int expected) {
-        ChainPlaces places = ChainPlaces.of(List.of(3), 1200, 14);
+    @CsvSource({"0, 0", "1, 0", "2, 1", "3, 1", "4, 2", "5, 2"})
+    void aBoxLetGoAfterTheMiddleOfAnotherComesAfterIt(int after, int expected) {
+        ChainPlaces places = ChainPlaces.of(List.of(5), 2400, 14);
         double x = after == 0 ? 1 : places.things().get(0).get(after - 1).middleX() + 1;
 
-        assertThat(places.dropped(x, 10)).isEqualTo(expected);
+        assertThat(places.dropped(1, 3, x, 10)).isEqualTo(expected);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1200, 14", "500, 14"})
+    void whereABoxLandsIsShownBetweenItsNewNeighbours(double width, double em) {
+        ChainPlaces places = ChainPlaces.of(List.of(4), width, em);
+
+        assertThat(places.landing(0, 0)).isEmpty();
+        assertThat(places.landing(0, 1)).contains(places.joints().get(0).get(2));
+        assertThat(places.landing(1, 0)).contains(places.joints().get(0).get(0));
     }
 }

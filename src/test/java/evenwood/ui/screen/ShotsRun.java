@@ -221,7 +221,7 @@ public final class ShotsRun {
         }
         rig.settings().stream().filter(setting -> setting.gain().isPresent()).limit(3)
             .forEach(setting -> rig.set(setting.withGain(setting.control().gain().orElseThrow().settable(setting.gain().getAsDouble() + 3))));
-        shell.journal().reading(Reading.HISS);
+        shell.journal().trend().reading(Reading.HISS);
         section("list", "journal-list");
         shell.journal().chosen().open(after);
         section("take", "journal-take");
@@ -245,7 +245,7 @@ public final class ShotsRun {
     private void answered() {
         JournalModel journal = shell.journal();
         for (int i = 0; i < 3; i++) {
-            WindowCamera.await(() -> List.of(journal.found(), journal.overTime(), journal.compared(), journal.practised(), journal.chosen().opened(), journal.chosen().sheet(),
+            WindowCamera.await(() -> List.of(journal.found(), journal.trend().overTime(), journal.compared(), journal.practised(), journal.chosen().opened(), journal.chosen().sheet(),
                 journal.chosen().recall()).stream().noneMatch(Later::isWaiting));
             ((JournalScreen) shell.opened()).look();
         }

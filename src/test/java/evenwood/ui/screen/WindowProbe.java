@@ -21,26 +21,33 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.FutureTask;
 import javafx.application.Platform;
+import javafx.event.EventType;
+import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Label;
 import javafx.scene.control.MenuButton;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseButton;
+import javafx.scene.input.MouseEvent;
 import javafx.stage.Stage;
 
 /**
  * A real window steered from outside: each line that comes in is one thing a player does, each line that goes out is what the
- * window shows. {@code open PAGE}, {@code press ID}, {@code pick MENU ITEM}, {@code size W H}, {@code end}.
+ * window shows. {@code open PAGE}, {@code press ID}, {@code pick MENU ITEM}, {@code drag ID FROM TO}, {@code key ID CODE [shift]}, {@code size W H}, {@code end}.
  */
 public final class WindowProbe {
     private final Stage stage = new Stage();
     private final CurrentTake take;
+    private final RigModel rig;
     private final Shell shell;
     private String said = "";
 
     private WindowProbe(Path scratch) {
         Choices choices = new Choices(scratch.resolve("window.properties"));
         choices.put("language", "en");
-        RigModel rig = new RigModel(new Presets(scratch), choices);
+        rig = new RigModel(new Presets(scratch), choices);
         rig.choose(RigModel.Part.INSTRUMENT, "steel-string-guitar");
         take = new CurrentTake(rig::inUse);
         shell = new Shell(stage, take, rig, choices);
@@ -96,6 +103,16 @@ public final class WindowProbe {
                 }
                 menu.getItems().stream().filter(each -> each.getText().contains(item[1])).findFirst().orElseThrow().fire();
             }
+            case "drag" -> {
+                String[] way = argument.split(" ");
+                drag(shell.scene().lookup("#" + way[0]), Double.parseDouble(way[1]), Double.parseDouble(way[2]));
+            }
+            case "key" -> {
+                String[] key = argument.split(" ");
+                Node node = shell.scene().lookup("#" + key[0]);
+                node.requestFocus();
+                KeyEvent.fireEvent(node, new KeyEvent(KeyEvent.KEY_PRESSED, "", "", KeyCode.valueOf(key[1]), key.length > 2, false, false, false));
+            }
             case "size" -> {
                 String[] size = argument.split(" ");
                 stage.setWidth(Double.parseDouble(size[0]));
@@ -131,7 +148,23 @@ public final class WindowProbe {
         boolean input = shell.scene().lookup("#listen-1") != null;
         return "headline=" + (headline == null ? "" : headline.getText()) + " | guide=" + (guide.isOver() ? "over" : guide.asked().map(step ->
             step.name().toLowerCase(Locale.ROOT)).orElse("idle")) + " | input=" + (input ? "there" : "none") + " | heard=" + heard(now)
-            + " | hunt=" + hunt() + " | said=" + now.assessment().map(WindowProbe::said).orElse("");
+            + " | chain=" + rig.wiring().boxes().stream().map(plugged -> plugged.box().id()).toList() + " | hunt=" + hunt() + " | said=" + now.assessment().map(WindowProbe::said).orElse("");
+    }
+
+    /** With the mouse, from one part of its width to another, at half its height. */
+    private static void drag(Node node, double from, double to) {
+        double width = node.getLayoutBounds().getWidth();
+        double y = Math.min(50, node.getLayoutBounds().getHeight() / 2);
+        mouse(node, MouseEvent.MOUSE_PRESSED, from * width, y);
+        for (int i = 1; i <= 10; i++) {
+            mouse(node, MouseEvent.MOUSE_DRAGGED, (from + (to - from) * i / 10) * width, y);
+        }
+        mouse(node, MouseEvent.MOUSE_RELEASED, to * width, y);
+    }
+
+    private static void mouse(Node node, EventType<MouseEvent> kind, double x, double y) {
+        Point2D at = node.localToScene(x, y);
+        MouseEvent.fireEvent(node, new MouseEvent(kind, at.getX(), at.getY(), at.getX(), at.getY(), MouseButton.PRIMARY, 1, false, false, false, false, true, false, false, false, false, false, null));
     }
 
     /** How far a noise hunt is, what the newest trial did, and the likeliest cause. */
@@ -142,7 +175,7 @@ public final class WindowProbe {
         }
         return hunt.progress().map(progress -> progress.standing() + ", " + progress.steps().stream().map(step -> step.result().trial() + " "
             + step.result().outcome()).collect(java.util.stream.Collectors.joining(", ")) + ", suspected " + progress.hunt().ranking().get(0).cause())
-            .orElse("none" + hunt.listening().answer().problem());
+            .orElse("none");
     }
 
     private static String heard(Now now) {
