@@ -6,18 +6,14 @@ import evenwood.coach.Move;
 import evenwood.coach.PeakForecast;
 import evenwood.eq.EqChain;
 import evenwood.eq.RigInUse;
-import evenwood.judge.Fault;
-import evenwood.judge.Finding;
 import evenwood.live.LivePicture;
 import evenwood.live.LiveState;
 import evenwood.live.WholeTake;
 import evenwood.measure.TakeReadings;
 import evenwood.sound.SoundProblem;
 import evenwood.sound.SoundSource;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -173,8 +169,7 @@ public final class CurrentTake implements AutoCloseable {
                 old = now;
             }
             if (!live.isOn() && old.readings().isPresent()) {
-                told(mine, () -> publish(mine, new Now(0, old.choice(), old.readings(),
-                    Optional.of(assess(old.readings().get(), old.choice().orElseThrow(), mine)), old.state(), -1, old.problem())));
+                told(mine, () -> publish(mine, old.judged(assess(old.readings().get(), old.choice().orElseThrow(), mine))));
             }
         });
     }
@@ -230,9 +225,7 @@ public final class CurrentTake implements AutoCloseable {
 
     private void publishLive(LivePicture picture, Optional<Assessment> assessment) {
         TakeReadings readings = picture.readings();
-        Set<Fault> faults = EnumSet.noneOf(Fault.class);
-        assessment.ifPresent(each -> each.verdict().findings().stream().map(Finding::fault).forEach(faults::add));
-        strip.add(readings.take().durationSeconds(), readings.now().peakDbtp(), readings.loudness().momentaryLufs(), faults);
+        strip.add(readings, assessment);
         publish(live.take(), new Now(0, now.choice(), Optional.of(readings), assessment, Optional.of(picture.state()), -1, Problem.NONE));
     }
 
@@ -252,8 +245,7 @@ public final class CurrentTake implements AutoCloseable {
         if (!(problem instanceof SoundProblem)) {
             LOG.log(Level.SEVERE, "take " + mine, problem);
         }
-        Now old = now;
-        publish(mine, new Now(0, old.choice(), old.readings(), old.assessment(), Optional.empty(), -1, Problem.of(problem)));
+        publish(mine, now.failed(Problem.of(problem)));
     }
 
     /** Nothing of a take that is no longer the newest. */

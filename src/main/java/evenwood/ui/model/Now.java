@@ -26,6 +26,16 @@ public record Now(long number, Optional<SoundChoice> choice, Optional<TakeReadin
         return new Now(0, Optional.of(choice), Optional.empty(), Optional.empty(), Optional.empty(), progress, Problem.NONE);
     }
 
+    /** The same, with what the coach says of it. */
+    Now judged(Assessment by) {
+        return new Now(number, choice, readings, Optional.of(by), state, -1, problem);
+    }
+
+    /** What was measured stays; it goes on no longer. */
+    Now failed(Problem why) {
+        return new Now(number, choice, readings, assessment, Optional.empty(), -1, why);
+    }
+
     /** The same, as number so and so. */
     Now numbered(long newNumber) {
         return new Now(newNumber, choice, readings, assessment, state, progress, problem);

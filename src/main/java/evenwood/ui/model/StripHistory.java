@@ -1,9 +1,12 @@
 package evenwood.ui.model;
 
+import evenwood.coach.Assessment;
 import evenwood.judge.Fault;
+import evenwood.measure.TakeReadings;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -40,6 +43,13 @@ public final class StripHistory {
         if (moments.size() > MOST) {
             moments.remove(0);
         }
+    }
+
+    /** What a live take is like just now, and what was found by then. */
+    void add(TakeReadings readings, Optional<Assessment> assessment) {
+        Set<Fault> faults = EnumSet.noneOf(Fault.class);
+        assessment.ifPresent(each -> each.verdict().findings().forEach(finding -> faults.add(finding.fault())));
+        add(readings.take().durationSeconds(), readings.now().peakDbtp(), readings.loudness().momentaryLufs(), faults);
     }
 
     public synchronized void clear() {

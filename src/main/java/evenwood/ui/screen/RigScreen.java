@@ -5,19 +5,17 @@ import evenwood.ui.model.LearnModel;
 import evenwood.ui.model.Now;
 import evenwood.ui.model.RigModel;
 import evenwood.ui.model.Words;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import javafx.scene.Node;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.GridPane;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** What the player owns, and where its controls stand. */
 final class RigScreen implements Screen {
-    private static final double WIDE_EMS = 72;
+    private static final double WIDE_EMS = 56;
     private final Surroundings around;
     private final FlowPane controls = new FlowPane();
     private final VBox board;
@@ -29,19 +27,19 @@ final class RigScreen implements Screen {
     RigScreen(Surroundings around) {
         this.around = around;
         Words words = around.words();
-        GridPane parts = new GridPane();
-        parts.getStyleClass().add("form");
-        int row = 0;
+        List<Region> fields = new ArrayList<>();
         for (RigModel.Part part : RigModel.Part.values()) {
-            Node box = part == RigModel.Part.CONTROLS ? controlsChooser() : Choosers.part(around, part);
-            line(parts, row++, words.say("rig.part." + part.name().toLowerCase(Locale.ROOT)), box);
+            Region box = part == RigModel.Part.CONTROLS ? controlsChooser() : Choosers.part(around, part);
+            fields.add(field(words.say("rig.part." + part.name().toLowerCase(Locale.ROOT)), box));
         }
-        line(parts, row, words.say("rig.part.tap"), Choosers.tap(around));
+        fields.add(field(words.say("rig.part.tap"), Choosers.tap(around)));
+        int half = fields.size() / 2;
+        Region parts = new SideBySide(around.ink().em() * WIDE_EMS, List.of(form(fields.subList(0, half)), form(fields.subList(half, fields.size()))), 50, 50).node();
         controls.getStyleClass().add("controls");
         board = Parts.sheet(words.say("rig.controls"), Parts.text(words.say("rig.controls-words"), "quiet"), controls);
         learn = new LearnView(around, this::acted);
         VBox owned = Parts.sheet(words.say("rig.title"), Parts.text(words.say("rig.words"), "quiet"), parts);
-        rig = new SideBySide(around.ink().em() * WIDE_EMS, List.of(owned, board), 42, 58).node();
+        rig = Parts.column(owned, board);
         content = Parts.column(rig, learn.node());
         content.getStyleClass().add("page");
         node = Parts.scrolled(content);
@@ -71,7 +69,7 @@ final class RigScreen implements Screen {
         order();
     }
 
-    private Node controlsChooser() {
+    private Region controlsChooser() {
         var box = Choosers.part(around, RigModel.Part.CONTROLS);
         box.valueProperty().addListener((is, was, id) -> otherControls());
         return box;
@@ -96,10 +94,16 @@ final class RigScreen implements Screen {
         learn.layAnew();
     }
 
-    private static void line(GridPane form, int row, String name, Node box) {
-        form.add(Parts.word(name), 0, row);
-        form.add(box, 1, row);
-        GridPane.setHgrow(box, Priority.ALWAYS);
+    private static Region field(String name, Region box) {
+        VBox field = new VBox(Parts.text(name, "quiet"), box);
+        field.getStyleClass().add("field");
+        return field;
+    }
+
+    private static Region form(List<Region> fields) {
+        VBox form = new VBox(fields.toArray(Node[]::new));
+        form.getStyleClass().add("fields");
+        return form;
     }
 
     private void showControls() {
