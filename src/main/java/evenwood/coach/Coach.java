@@ -1,12 +1,10 @@
 package evenwood.coach;
 
 import evenwood.eq.EqChain;
-import evenwood.eq.EqFilter;
 import evenwood.eq.RigInUse;
 import evenwood.judge.Fault;
 import evenwood.judge.Finding;
 import evenwood.judge.Judge;
-import evenwood.judge.NarrowCut;
 import evenwood.judge.Severity;
 import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
@@ -18,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -91,14 +90,15 @@ public final class Coach {
         Optional<ToneCoach.Advice> advice = ToneCoach.advise(readings, verdict, rig, mostTurns);
         EqChain tone = advice.map(each -> each.solution().change()).orElse(EqChain.FLAT);
         int turns = advice.map(each -> each.answers().size()).orElse(0);
-        Optional<NarrowCut> narrow = rig.isEmpty() && turns < mostTurns ? ToneCoach.narrowCut(readings, verdict) : Optional.empty();
-        EqChain eq = narrow.map(cut -> tone.then(EqFilter.peak(cut.frequencyHz(), cut.q(), cut.changeDb()))).orElse(tone);
+        Optional<NarrowMove> narrow = turns >= mostTurns ? Optional.empty() : ToneCoach.narrowCut(readings, verdict)
+            .flatMap(cut -> NarrowMove.of(cut, rig, advice.map(ToneCoach.Advice::controls).orElse(Set.of()), readings.take().format().sampleRateHz()));
+        EqChain eq = narrow.map(each -> tone.then(each.change())).orElse(tone);
         double peakNow = readings.truePeak().truePeakDbtp();
         PeakAfter equalised = eq.equals(EqChain.FLAT) ? new PeakAfter(peakNow, 0) : peak.after(eq);
         GainCoach.Advice gain = GainCoach.advise(readings, verdict, windowOf(rig), rig, freed, eq.equals(EqChain.FLAT) ? 0 : equalised.truePeakDbtp() - peakNow);
         List<Move> tones = new ArrayList<>();
         advice.ifPresent(each -> each.answers().forEach(turn -> tones.add(EqMoves.move(turn))));
-        narrow.ifPresent(cut -> tones.add(EqMoves.move(cut)));
+        narrow.ifPresent(each -> tones.add(each.move()));
         List<Move> moves = inOrder(gain.moves(), WiringCoach.moves(verdict), tones, verdict);
         double gainDb = moves.stream().filter(Coach::isLevel).mapToDouble(move -> move.changeDb().orElse(0)).sum();
         Optional<Prediction> prediction = moves.isEmpty() ? Optional.empty() : Optional.of(new Prediction(

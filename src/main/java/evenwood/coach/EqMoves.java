@@ -48,9 +48,17 @@ final class EqMoves {
             Optional.of(Scale.DB.say(0)), Optional.of(Scale.DB.say(stage.gainDb())), why(turn, fault), fault);
     }
 
+    /** The same on a control of the rig. */
+    static Move move(Setting from, Setting to, NarrowCut cut) {
+        String why = from.control().gain().isPresent() ? "eq.against-one-note" : "eq.against-one-note-notch";
+        return ofRig(from, to, Statement.of(why, cut.note(), cut.frequencyHz()), cut.fault());
+    }
+
     private static Move ofRig(Turn turn, Fault fault) {
-        Setting from = turn.from().orElseThrow();
-        Setting to = turn.to().orElseThrow();
+        return ofRig(turn.from().orElseThrow(), turn.to().orElseThrow(), why(turn, fault), fault);
+    }
+
+    private static Move ofRig(Setting from, Setting to, Statement why, Fault fault) {
         Control control = from.control();
         boolean gain = control.gain().isPresent();
         double fromDb = from.on() ? from.gainDb() : 0;
@@ -58,7 +66,7 @@ final class EqMoves {
         return new Move(0, name(control, to.on() ? to : from), kind(control), OptionalDouble.of((to.on() ? to : from).frequencyHz()),
             OptionalDouble.of(control.q()), gain ? OptionalDouble.of(fromDb) : OptionalDouble.empty(),
             gain ? OptionalDouble.of(toDb) : OptionalDouble.empty(), gain ? OptionalDouble.of(toDb - fromDb) : OptionalDouble.empty(),
-            Optional.of(from.say()), Optional.of(to.say()), why(turn, fault), fault);
+            Optional.of(from.say()), Optional.of(to.say()), why, fault);
     }
 
     /** A high-pass says what it is, because its name on the gear often does not. */

@@ -15,6 +15,8 @@ import evenwood.measure.BandLevel;
 import evenwood.measure.TakeReadings;
 import evenwood.measure.ThirdOctave;
 import evenwood.measure.ToneDifference;
+import evenwood.rig.Control;
+import evenwood.rig.Setting;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
@@ -29,7 +31,7 @@ import java.util.stream.Collectors;
  *
  * <p>How: the {@link Solver} on the whole difference; each of its turns answers the finding whose region it helps most.
  * Without a tone finding nothing is turned, however much the spectrum differs: a different player is no fault. A single note that
- * jumps out gets its own narrow cut, on a plain equaliser; the controls of most rigs are too wide for it. Against an
+ * jumps out gets its own narrow cut ({@link NarrowMove}); the controls of most rigs are too wide for it. Against an
  * instrument's usual tone the tolerance already holds how much instruments differ, so there only what is uncertain about this
  * take counts as uncertainty.
  */
@@ -50,7 +52,12 @@ final class ToneCoach {
      * @param answers  its turns, most useful first
      * @param missing  what cannot be reached, in words
      */
-    record Advice(Solution solution, List<Answer> answers, List<Statement> missing) { }
+    record Advice(Solution solution, List<Answer> answers, List<Statement> missing) {
+        /** Of the rig, those that are turned. */
+        Set<Control> controls() {
+            return solution.turns().stream().flatMap(turn -> turn.from().stream()).map(Setting::control).collect(Collectors.toSet());
+        }
+    }
 
     private ToneCoach() { }
 

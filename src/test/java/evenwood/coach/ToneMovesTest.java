@@ -19,8 +19,10 @@ import evenwood.measure.TakeReadings;
 import evenwood.measure.ToneDifference;
 import evenwood.rig.Control;
 import evenwood.rig.ControlSet;
+import evenwood.rig.Dial;
 import evenwood.rig.Presets;
 import evenwood.rig.Rig;
+import evenwood.rig.Scale;
 import evenwood.rig.Setting;
 import evenwood.rig.Tap;
 import evenwood.takes.ReadingsSketch;
@@ -59,17 +61,9 @@ class ToneMovesTest {
         assertThat(move.fault()).isEqualTo(Fault.BOXY);
     }
 
-    /** Scales of even notes with an A2 (110 Hz) 12 dB over the rest, six times. */
     @Test
     void aNoteThatJumpsOutIsAnsweredWithANarrowCutAndNothingElseIsTurned() {
-        List<Note> notes = new ArrayList<>();
-        for (int scale = 0; scale < 6; scale++) {
-            for (int midi = 41; midi < 60; midi += 2) {
-                double level = midi == 45 ? -14 : -26 - 0.3 * scale;
-                notes.add(new Note(notes.size() * 0.4, notes.size() * 0.4 + 0.35, NoteName.frequencyHz(midi), midi, 0.95, false, level + 8, level));
-            }
-        }
-        Assessment assessment = plain(new ReadingsSketch().notes(notes), EqChain.FLAT);
+        Assessment assessment = plain(new ReadingsSketch().notes(loudA2(12)), EqChain.FLAT);
         assertThat(assessment.moves()).hasSize(1);
         Move move = assessment.moves().get(0);
         assertThat(move.kind()).isEqualTo(Move.Kind.PEAK);
@@ -78,6 +72,44 @@ class ToneMovesTest {
         assertThat(move.q().orElseThrow()).isGreaterThan(4);
         assertThat(move.changeDb().orElseThrow()).isBetween(-9.5, -5.0);
         assertThat(assessment.predicted().orElseThrow().change().responseDb(110, 48_000)).isCloseTo(move.changeDb().orElseThrow(), within(0.1));
+    }
+
+    @Test
+    void onARigANotchThatStandsIdleIsSetToTheNote() {
+        Assessment assessment = onRig(new ReadingsSketch().notes(loudA2(12)), EqChain.FLAT, "preamp-notch");
+        assertThat(assessment.moves()).singleElement().satisfies(move -> {
+            assertThat(move.control().ownName()).contains("Notch 1");
+            assertThat(move.from()).contains("off");
+            assertThat(move.to()).contains("3¼"); // 60 to 400 Hz over ten marks: 110 Hz lies at 3.2
+            assertThat(move.why().key()).isEqualTo("eq.against-one-note-notch");
+        });
+        EqChain change = assessment.predicted().orElseThrow().change();
+        assertThat(change.responseDb(110, 48_000)).isLessThan(-10);
+        assertThat(change.responseDb(138, 48_000)).as("four semitones above").isGreaterThan(-1.5);
+    }
+
+    @Test
+    void aNotchThatTakesTheWholeFundamentalIsOnlyForNotesThatStandFarOut() {
+        assertThat(onRig(new ReadingsSketch().notes(loudA2(8)), EqChain.FLAT, "preamp-notch").moves()).isEmpty();
+        assertThat(plain(new ReadingsSketch().notes(loudA2(8)), EqChain.FLAT).moves()).hasSize(1);
+    }
+
+    @Test
+    void controlsTooWideForOneNoteAreLeftAlone() {
+        for (String wide : List.of("amp-bass-mid-treble", "channel-strip", "graphic-seven-band", "graphic-ten-band", "parametric")) {
+            assertThat(onRig(new ReadingsSketch().notes(loudA2(12)), EqChain.FLAT, wide).moves()).as(wide).isEmpty();
+        }
+    }
+
+    @Test
+    void aNarrowBellOfTheRigIsSetToTheNoteUnlessItDoesSomethingElse() {
+        Dial gain = new Dial(Scale.DB, -18, 18, 0.5, List.of());
+        Control bell = new Control("Bell", Control.Kind.PEAK, OptionalDouble.empty(), Optional.of(new Dial(Scale.HZ, 40, 1000, 5, List.of())), Optional.of(gain), 6, 2, false);
+        ControlSet set = new ControlSet("own", "Own", List.of(bell), "test");
+        Setting idle = Setting.neutral(bell);
+        Move move = assessed(new ReadingsSketch().notes(loudA2(12)), EqChain.FLAT, set, List.of(idle)).moves().get(0);
+        assertThat(move.to()).contains("−9 dB at 110 Hz");
+        assertThat(assessed(new ReadingsSketch().notes(loudA2(12)), EqChain.FLAT, set, List.of(idle.withGain(-4))).moves()).isEmpty();
     }
 
     @Test
@@ -136,9 +168,24 @@ class ToneMovesTest {
         return coach.assess(sketch.readings(), Optional.of(tone(eq)));
     }
 
+    /** Scales of even notes with an A2 (110 Hz) over the rest, six times. */
+    private static List<Note> loudA2(double overDb) {
+        List<Note> notes = new ArrayList<>();
+        for (int scale = 0; scale < 6; scale++) {
+            for (int midi = 41; midi < 60; midi += 2) {
+                double level = midi == 45 ? -26 + overDb : -26 - 0.3 * scale;
+                notes.add(new Note(notes.size() * 0.4, notes.size() * 0.4 + 0.35, NoteName.frequencyHz(midi), midi, 0.95, false, level + 8, level));
+            }
+        }
+        return notes;
+    }
+
     private Assessment onRig(ReadingsSketch sketch, EqChain eq, String controls) {
         ControlSet set = PRESETS.controls(controls);
-        List<Setting> settings = set.controls().stream().map(ToneMovesTest::standing).toList();
+        return assessed(sketch, eq, set, set.controls().stream().map(ToneMovesTest::standing).toList());
+    }
+
+    private Assessment assessed(ReadingsSketch sketch, EqChain eq, ControlSet set, List<Setting> settings) {
         Rig rig = new Rig("test", PRESETS.instrument("steel-string-guitar"), Tap.AMP_LINE_OUT, set, settings);
         TakeReadings readings = sketch.readings();
         return coach.assess(readings, Optional.of(tone(eq)), Optional.of(RigInUse.nominal(rig)), PeakForecast.fromSpectrum(readings));

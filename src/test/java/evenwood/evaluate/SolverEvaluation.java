@@ -16,6 +16,7 @@ import evenwood.judge.ToneComparison;
 import evenwood.measure.TakeReadings;
 import evenwood.measure.ThirdOctave;
 import evenwood.measure.ToneDifference;
+import evenwood.measure.TruePeakReading;
 import evenwood.rig.Presets;
 import evenwood.rig.Setting;
 import evenwood.takes.PackagedTakes;
@@ -57,16 +58,23 @@ public final class SolverEvaluation implements Evaluation {
             SplittableRandom random = new SplittableRandom(400 + i);
             LikeSources.Source source = sources.get(i);
             List<float[]> songs = source.songs().stream().map(PackagedTakes::samples).toList();
-            TakeReadings wanted = LikeSources.heard(songs.get(2));
+            TakeReadings wanted = heard(songs.get(2));
             for (int k = 0; k < EQUALISERS; k++) {
                 EqChain chain = LikeFault.equaliser(random);
-                TakeReadings heard = LikeSources.heard(LikeFault.through(chain, songs.get(k)));
+                TakeReadings heard = heard(LikeFault.through(chain, songs.get(k)));
                 undo(source, chain, ToneComparison.withTake(heard, wanted).difference());
                 coached(source, chain, heard, wanted);
             }
-            clean(source, LikeSources.heard(songs.get(0)), wanted);
+            clean(source, heard(songs.get(0)), wanted);
         }
         print(out);
+    }
+
+    /** Level is not what this is about: as if the hardest playing lay in the middle of the window. */
+    private static TakeReadings heard(float[] samples) {
+        TakeReadings tone = LikeSources.heard(samples);
+        return new TakeReadings(tone.take(), tone.now(), tone.level(), new TruePeakReading(TargetWindow.DEFAULT.aimDbtp()), tone.loudness(), tone.activity(),
+            tone.notes(), tone.noteSpectra(), tone.dynamics(), tone.spectrum(), tone.noise(), tone.clicks(), tone.dropouts(), tone.distortion(), tone.ringing());
     }
 
     private void undo(LikeSources.Source source, EqChain chain, ToneDifference difference) {
