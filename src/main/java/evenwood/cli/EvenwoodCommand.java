@@ -14,7 +14,7 @@ public final class EvenwoodCommand implements Runnable {
     private static final List<Subcommand> SUBCOMMANDS = List.of(new Subcommand("check", CheckCommand::new), new Subcommand("listen", ListenCommand::new),
         new Subcommand("guide", GuideCommand::new), new Subcommand("render", RenderCommand::new), new Subcommand("audition", AuditionCommand::new),
         new Subcommand("learn", LearnCommand::new), new Subcommand("presets", PresetsCommand::new), new Subcommand("wire", WireCommand::new),
-        new Subcommand("journal", JournalCommand::new), new Subcommand("hunt", HuntCommand::new));
+        new Subcommand("journal", JournalCommand::of), new Subcommand("hunt", HuntCommand::new));
 
     private record Subcommand(String name, Function<Terminal, Object> make) { }
 

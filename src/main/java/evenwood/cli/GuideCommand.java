@@ -11,8 +11,7 @@ import evenwood.report.CheckJson;
 import evenwood.report.CheckText;
 import evenwood.report.GuideLine;
 import evenwood.report.Sentences;
-import evenwood.sound.LiveInput;
-import evenwood.sound.LiveInputs;
+import evenwood.sound.LineOpener;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
@@ -30,11 +29,8 @@ final class GuideCommand implements Callable<Integer> {
     private static final long LOOK_NANOS = 100_000_000;
     private static final long LINE_NANOS = 1_000_000_000;
 
-    @Option(names = "--input", paramLabel = "NAME", description = "Which input, by its name or a part of it (default: the system's first).")
-    private String input;
-
-    @Option(names = "--channel", paramLabel = "N", defaultValue = "1", description = "Which channel of it, counted from 1.")
-    private int channel;
+    @Mixin
+    private final InputOptions input = new InputOptions();
 
     @Option(names = "--json", description = "Prints one JSON line a second and the whole result as the last line.")
     private boolean json;
@@ -54,11 +50,11 @@ final class GuideCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         advice.prepare(terminal);
-        LiveInput chosen = LiveInputs.choose(input);
+        LineOpener opener = input.opener();
         try (Interruption interruption = new Interruption(); TypedLetters typed = new TypedLetters(terminal)) {
             int code = ExitCode.DONE;
             for (boolean again = true; again; again = wantsAnotherRound(interruption, typed)) {
-                code = round(chosen, interruption, typed);
+                code = round(opener, interruption, typed);
             }
             code = terminal.ended(code);
             interruption.finish(code);
@@ -66,8 +62,8 @@ final class GuideCommand implements Callable<Integer> {
         }
     }
 
-    private int round(LiveInput chosen, Interruption interruption, TypedLetters typed) {
-        try (Listening listening = Listening.start(LiveInputs.opener(chosen, channel))) {
+    private int round(LineOpener opener, Interruption interruption, TypedLetters typed) {
+        try (Listening listening = Listening.start(opener)) {
             guided = new GuidedCheck();
             lead(listening, interruption, typed);
             return tell(listening.stop());
@@ -80,7 +76,7 @@ final class GuideCommand implements Callable<Integer> {
             return false;
         }
         terminal.line("");
-        terminal.line(terminal.strong("Turn what it says, then press Enter to be heard again and see whether it helped; e and Enter ends."));
+        terminal.line(terminal.strong(terminal.sentences().say("guide.again")));
         while (!interruption.isAskedWithin(LOOK_NANOS)) {
             Optional<Character> letter = typed.next();
             if (letter.isPresent()) {
@@ -104,7 +100,7 @@ final class GuideCommand implements Callable<Integer> {
             LivePicture picture = listening.picture();
             Progress progress = guided.hear(picture.readings());
             if (terminal.isInteractive() && !json) {
-                terminal.redraw(GuideLine.lines(picture, progress, Sentences.english(), TEXT_WIDTH), first);
+                terminal.redraw(GuideLine.lines(picture, progress, terminal.sentences(), TEXT_WIDTH), first);
                 first = false;
             } else if (System.nanoTime() >= nextLine || progress.step() != shown) {
                 line(picture, progress);
@@ -141,7 +137,7 @@ final class GuideCommand implements Callable<Integer> {
             terminal.raw(GuideLine.json(picture, progress, Sentences.english()));
             return;
         }
-        terminal.line(GuideLine.text(progress, Sentences.english()));
+        terminal.line(GuideLine.text(progress, terminal.sentences()));
         if (!picture.state().message().equals(lastMessage) && !picture.state().message().isEmpty()) {
             terminal.note(picture.state().message());
         }
@@ -156,7 +152,7 @@ final class GuideCommand implements Callable<Integer> {
             terminal.raw(CheckJson.line(assessment, Sentences.english()));
         } else {
             terminal.line("");
-            CheckText.lines(assessment, Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
+            CheckText.lines(assessment, terminal.sentences(), TEXT_WIDTH).forEach(terminal::line);
         }
         if (picture.state().heardFrames() == 0) {
             terminal.note("guide: nothing came from the input; check that it is plugged in and switched on");

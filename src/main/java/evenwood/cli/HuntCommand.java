@@ -11,7 +11,6 @@ import evenwood.rig.HuntTable;
 import evenwood.rig.Presets;
 import evenwood.rig.Rig;
 import evenwood.sound.LineOpener;
-import evenwood.sound.LiveInputs;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,6 +19,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Hunts the cause of hum, buzz, hiss or tones: one change at a time, each measured before and after. */
@@ -35,11 +35,8 @@ final class HuntCommand implements Callable<Integer> {
     @Option(names = "--rig", paramLabel = "FILE", description = "Your rig; trials it makes impossible are not offered.")
     private Path rigFile;
 
-    @Option(names = "--input", paramLabel = "NAME", description = "Which input to listen to, by its name or a part of it (default: the system's first).")
-    private String input;
-
-    @Option(names = "--channel", paramLabel = "N", defaultValue = "1", description = "Which channel to hear, counted from 1 (default: 1).")
-    private int channel;
+    @Mixin
+    private final InputOptions input = new InputOptions();
 
     @Option(names = "--seconds", paramLabel = "N", defaultValue = "6", description = "How long each measurement listens (default: 6).")
     private double seconds;
@@ -72,14 +69,14 @@ final class HuntCommand implements Callable<Integer> {
         Set<HuntTable.Need> facts = rig.map(RigFacts::of).orElse(RigFacts.ALL);
         HuntTable table = presets.hunt("noise");
         if (recordings != null) {
-            tell(new HuntRecordings(table, facts, wanted(), channel, remarks).hunt(recordings), rig);
+            tell(new HuntRecordings(table, facts, wanted(), input.channel(), remarks).hunt(recordings), rig);
             return ExitCode.DONE;
         }
         return listening(table, facts, rig);
     }
 
     private int listening(HuntTable table, Set<HuntTable.Need> facts, Optional<Rig> rig) {
-        LineOpener opener = LiveInputs.opener(LiveInputs.choose(input), channel);
+        LineOpener opener = input.opener();
         try (Interruption interruption = new Interruption(); TypedLines typed = new TypedLines(terminal)) {
             HuntAsking asking = new HuntAsking(terminal, table, facts, wanted(), opener, seconds, json, remarks, interruption, typed);
             Optional<HuntProgress> progress = asking.hunt();

@@ -1,7 +1,5 @@
 package evenwood.cli;
 
-import evenwood.coach.Recall;
-import evenwood.eq.RigInUse;
 import evenwood.journal.Backup;
 import evenwood.journal.Event;
 import evenwood.journal.EventKind;
@@ -10,22 +8,16 @@ import evenwood.journal.JournalExport;
 import evenwood.journal.JournalTable;
 import evenwood.journal.KeptTake;
 import evenwood.journal.PracticeDays;
-import evenwood.journal.Reading;
-import evenwood.journal.Suspicion;
 import evenwood.journal.TakeComparison;
 import evenwood.journal.TakeFilter;
 import evenwood.journal.TakeLine;
 import evenwood.journal.TakeWords;
-import evenwood.journal.Trend;
 import evenwood.report.CheckText;
 import evenwood.report.JournalJson;
 import evenwood.report.JournalText;
-import evenwood.report.RecallText;
 import evenwood.report.Sentences;
 import evenwood.report.TrendJson;
 import evenwood.report.TrendText;
-import evenwood.rig.Presets;
-import evenwood.rig.Rig;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
@@ -37,6 +29,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -48,8 +41,8 @@ import picocli.CommandLine.Parameters;
 final class JournalCommand implements Runnable {
     private static final int TEXT_WIDTH = 100;
     private static final int USUAL_LINES = 40;
-    private static final String JSON_WORDS = "Prints one JSON object instead of words.";
-    private static final String TAKE_WORDS = "The take's number in journal list.";
+    static final String JSON_WORDS = "Prints one JSON object instead of words.";
+    static final String TAKE_WORDS = "The take's number in journal list.";
 
     private final Terminal terminal;
     private final JournalText text;
@@ -57,6 +50,11 @@ final class JournalCommand implements Runnable {
     JournalCommand(Terminal terminal) {
         this.terminal = terminal;
         text = new JournalText(terminal.sentences());
+    }
+
+    /** With those parts that are commands of their own. */
+    static CommandLine of(Terminal terminal) {
+        return new CommandLine(new JournalCommand(terminal)).addSubcommand(new JournalTrendCommand(terminal)).addSubcommand(new JournalRecallCommand(terminal));
     }
 
     @Override
@@ -123,54 +121,6 @@ final class JournalCommand implements Runnable {
                 terminal.raw(TrendJson.of(both));
             } else {
                 new TrendText(terminal.sentences()).lines(both).forEach(terminal::line);
-            }
-        }
-        return ExitCode.DONE;
-    }
-
-    @Command(name = "trend", mixinStandardHelpOptions = true,
-        description = "A reading over time; without READING what the takes say about strings, battery and channel.")
-    int trend(@Mixin JournalPlace place, @Mixin TakeChoice choice,
-              @Parameters(arity = "0..1", paramLabel = "READING", description = "A name as in check --json: highDb, hissDbfs, truePeakDbtp; trebleDb, outputDb; band4000Db.") String name,
-              @Option(names = "--json", description = JSON_WORDS) boolean json) {
-        Optional<Reading> reading = Optional.ofNullable(name).map(word -> Reading.named(word).orElseThrow(() -> new BadInput("journal trend: " + word
-            + ", but one of these is needed: " + Reading.ALL.stream().map(Reading::name).filter(each -> !each.startsWith("band")).collect(Collectors.joining(", ")) + ", band50Db to band16000Db")));
-        TrendText trends = new TrendText(terminal.sentences());
-        try (Journal journal = place.open()) {
-            if (reading.isPresent()) {
-                Trend trend = journal.trend(reading.get(), choice.filter());
-                if (json) {
-                    terminal.raw(TrendJson.of(trend));
-                } else {
-                    trends.lines(trend).forEach(terminal::line);
-                }
-                return ExitCode.DONE;
-            }
-            List<Suspicion> suspicions = journal.suspicions(choice.filter());
-            if (json) {
-                terminal.raw(TrendJson.of(suspicions, Sentences.english()));
-            } else if (suspicions.isEmpty()) {
-                terminal.line(terminal.sentences().say("journal.nothing-suspected"));
-            } else {
-                suspicions.forEach(suspicion -> terminal.line(trends.line(suspicion)));
-            }
-        }
-        return ExitCode.DONE;
-    }
-
-    @Command(name = "recall", mixinStandardHelpOptions = true, description = "Sets the rig as on that night: a checklist of every control, on another rig by its sound.")
-    int recall(@Mixin JournalPlace place, @Parameters(paramLabel = "N", description = TAKE_WORDS) long id,
-               @Option(names = "--rig", paramLabel = "FILE", description = "The rig as it stands now; it may have other controls.") Path rigFile,
-               @Option(names = "--json", description = JSON_WORDS) boolean json) {
-        try (Journal journal = place.open()) {
-            KeptTake take = journal.take(id);
-            Rig kept = take.rig().orElseThrow(() -> new BadInput("journal recall: take " + id + " was kept without a rig, so nobody knows how its controls stood; "
-                + "next time: evenwood check TAKE --rig FILE --keep. Its sound can be aimed at all the same: evenwood check TAKE --like " + id));
-            Recall recall = rigFile == null ? Recall.of(kept) : Recall.of(kept, RigInUse.read(rigFile, Presets.ofPlayer()));
-            if (json) {
-                terminal.raw(RecallText.json(take.line(), recall));
-            } else {
-                RecallText.lines(take.line(), recall, terminal.sentences()).forEach(terminal::line);
             }
         }
         return ExitCode.DONE;

@@ -8,6 +8,7 @@ import evenwood.report.CheckJson;
 import evenwood.report.CheckText;
 import evenwood.report.LiveLine;
 import evenwood.report.Sentences;
+import evenwood.sound.LineOpener;
 import evenwood.sound.LiveInput;
 import evenwood.sound.LiveInputs;
 import java.util.List;
@@ -24,11 +25,8 @@ final class ListenCommand implements Callable<Integer> {
     private static final long REDRAW_NANOS = 100_000_000;
     private static final long LINE_NANOS = 1_000_000_000;
 
-    @Option(names = "--input", paramLabel = "NAME", description = "Which input, by its name or a part of it (default: the system's first).")
-    private String input;
-
-    @Option(names = "--channel", paramLabel = "N", defaultValue = "1", description = "Which channel of it, counted from 1.")
-    private int channel;
+    @Mixin
+    private final InputOptions input = new InputOptions();
 
     @Option(names = "--seconds", paramLabel = "N", description = "Ends by itself after so many seconds.")
     private Double seconds;
@@ -63,9 +61,9 @@ final class ListenCommand implements Callable<Integer> {
             throw new BadInput("listen: --seconds " + seconds + ", but more than 0 is needed");
         }
         advice.prepare(terminal);
-        LiveInput chosen = LiveInputs.choose(input);
+        LineOpener opener = input.opener();
         try (Interruption interruption = new Interruption(); SittingLog sitting = SittingLog.open(log, advice);
-             Listening listening = Listening.start(LiveInputs.opener(chosen, channel))) {
+             Listening listening = Listening.start(opener)) {
             watch(listening, interruption, sitting);
             LivePicture last = listening.stop();
             int code = tell(last);
@@ -133,9 +131,9 @@ final class ListenCommand implements Callable<Integer> {
             return;
         }
         if (terminal.isInteractive()) {
-            terminal.redraw(LiveLine.meters(picture, TEXT_WIDTH), first);
+            terminal.redraw(LiveLine.meters(picture, terminal.sentences(), TEXT_WIDTH), first);
         } else {
-            terminal.line(LiveLine.text(picture));
+            terminal.line(LiveLine.text(picture, terminal.sentences()));
             noteChange(picture.state());
         }
     }
@@ -157,7 +155,7 @@ final class ListenCommand implements Callable<Integer> {
             terminal.raw(CheckJson.line(assessment, Sentences.english()));
         } else {
             terminal.line("");
-            CheckText.lines(assessment, Sentences.english(), TEXT_WIDTH).forEach(terminal::line);
+            CheckText.lines(assessment, terminal.sentences(), TEXT_WIDTH).forEach(terminal::line);
         }
         if (picture.state().lostFrames() > 0) {
             terminal.note("listen: " + picture.state().lostFrames() + " frames were lost; everything else is kept");

@@ -178,19 +178,7 @@ public final class CheckText {
         return String.format(Locale.ROOT, "%-" + WORD_WIDTH + "s ", word);
     }
 
-    /** Breaks between words; further lines are indented under the first one's text. */
     private void wrap(String start, String text) {
-        StringBuilder line = new StringBuilder(start);
-        boolean empty = true;
-        for (String word : text.split(" ")) {
-            if (!empty && line.length() + 1 + word.length() > widthCharacters) {
-                lines.add(line.toString());
-                line = new StringBuilder(" ".repeat(start.length()));
-                empty = true;
-            }
-            line.append(empty ? "" : " ").append(word);
-            empty = false;
-        }
-        lines.add(line.toString());
+        TextWrap.wrap(lines, widthCharacters, start, text);
     }
 }

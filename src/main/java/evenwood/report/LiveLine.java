@@ -1,14 +1,9 @@
 package evenwood.report;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonGenerator;
 import evenwood.judge.TargetWindow;
 import evenwood.live.LivePicture;
 import evenwood.live.LiveState;
 import evenwood.measure.NowReading;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.Locale;
 
 /** How a live take stands right now: one JSON line, one line of words, or a few lines of meters to redraw. */
@@ -17,56 +12,45 @@ public final class LiveLine {
     private static final int LADDER_WIDTH = 40;
     /** Under this nothing was heard: it is the last of a filter dying away in silence, far under any converter's noise. */
     private static final double SILENCE_DB = -150;
-    private static final JsonFactory FACTORY = new JsonFactory();
 
     private LiveLine() { }
 
     public static String json(LivePicture picture) {
         NowReading now = picture.readings().now();
-        StringWriter text = new StringWriter();
-        try (JsonGenerator json = FACTORY.createGenerator(text)) {
-            json.writeStartObject();
-            json.writeStringField("schema", "evenwood.listen/1");
-            json.writeNumberField("seconds", Math.rint(picture.readings().take().durationSeconds() * 1000) / 1000);
-            json.writeStringField("state", picture.state().phase().name().toLowerCase(Locale.ROOT).replace('_', '-'));
-            level(json, "peakDbtp", now.peakDbtp());
-            level(json, "rmsDbfs", now.rmsDbfs());
-            level(json, "truePeakDbtp", picture.readings().truePeak().truePeakDbtp());
-            level(json, "momentaryLufs", picture.readings().loudness().momentaryLufs());
-            level(json, "shortTermLufs", picture.readings().loudness().shortTermLufs());
-            level(json, "integratedLufs", picture.readings().loudness().integratedLufs());
-            json.writeNumberField("lostFrames", picture.state().lostFrames());
-            if (picture.state().message().isEmpty()) {
-                json.writeNullField("message");
-            } else {
-                json.writeStringField("message", picture.state().message());
-            }
-            json.writeEndObject();
-        } catch (IOException cannotHappen) {
-            throw new UncheckedIOException(cannotHappen);
-        }
-        return text.toString();
+        return JsonFields.line("evenwood.listen/1", json -> json
+            .number("seconds", Math.rint(picture.readings().take().durationSeconds() * 1000) / 1000)
+            .text("state", JsonFields.word(picture.state().phase()))
+            .number("peakDbtp", told(now.peakDbtp()))
+            .number("rmsDbfs", told(now.rmsDbfs()))
+            .number("truePeakDbtp", told(picture.readings().truePeak().truePeakDbtp()))
+            .number("momentaryLufs", told(picture.readings().loudness().momentaryLufs()))
+            .number("shortTermLufs", told(picture.readings().loudness().shortTermLufs()))
+            .number("integratedLufs", told(picture.readings().loudness().integratedLufs()))
+            .count("lostFrames", picture.state().lostFrames())
+            .text("message", picture.state().message()));
     }
 
-    public static String text(LivePicture picture) {
-        NowReading now = picture.readings().now();
-        return String.format(Locale.ROOT, "%s  now %s dBTP  highest %s dBTP  loudness %s LUFS%s",
-            clock(picture.readings().take().durationSeconds()), db(now.peakDbtp()), db(picture.readings().truePeak().truePeakDbtp()),
-            db(picture.readings().loudness().shortTermLufs()), lost(picture.state()));
+    public static String text(LivePicture picture, Sentences sentences) {
+        return clock(picture.readings().take().durationSeconds()) + "  " + sentences.say("live.text", db(picture.readings().now().peakDbtp(), sentences),
+            db(picture.readings().truePeak().truePeakDbtp(), sentences), db(picture.readings().loudness().shortTermLufs(), sentences)) + lost(picture.state(), sentences);
     }
 
     /** Always the same number of lines, so that they can be drawn over the ones before. */
-    public static String[] meters(LivePicture picture, int widthCharacters) {
+    public static String[] meters(LivePicture picture, Sentences sentences, int widthCharacters) {
         NowReading now = picture.readings().now();
         double highest = picture.readings().truePeak().truePeakDbtp();
         return new String[] {
-            cut(clock(picture.readings().take().durationSeconds()) + "  " + picture.state().inputName() + lost(picture.state()), widthCharacters),
-            "Peak now   " + ladder(now.peakDbtp(), highest) + "  " + db(now.peakDbtp()) + " dBTP",
-            "Target     " + window() + "  " + db(TargetWindow.DEFAULT.lowDbtp()) + " to " + db(TargetWindow.DEFAULT.highDbtp()) + " dBTP for your hardest playing",
-            "Highest    " + db(highest) + " dBTP   loudness " + db(picture.readings().loudness().shortTermLufs()) + " LUFS",
-            "Note       " + note(now),
+            cut(clock(picture.readings().take().durationSeconds()) + "  " + picture.state().inputName() + lost(picture.state(), sentences), widthCharacters),
+            label("live.peak-now", sentences) + ladder(now.peakDbtp(), highest) + "  " + db(now.peakDbtp(), sentences) + " dBTP",
+            label("live.target", sentences) + window() + "  " + sentences.say("live.window", db(TargetWindow.DEFAULT.lowDbtp(), sentences), db(TargetWindow.DEFAULT.highDbtp(), sentences)),
+            label("live.highest", sentences) + sentences.say("live.peak-and-loudness", db(highest, sentences), db(picture.readings().loudness().shortTermLufs(), sentences)),
+            label("live.note", sentences) + note(now),
             cut(picture.state().message(), widthCharacters),
         };
+    }
+
+    private static String label(String key, Sentences sentences) {
+        return String.format(Locale.ROOT, "%-11s", sentences.say(key));
     }
 
     private static String note(NowReading now) {
@@ -94,8 +78,8 @@ public final class LiveLine {
         return (int) Math.round(Math.max(0, Math.min(1, 1 - db / LADDER_LOWEST_DB)) * LADDER_WIDTH);
     }
 
-    private static String lost(LiveState state) {
-        return state.lostFrames() == 0 ? "" : "  lost " + state.lostFrames() + " frames";
+    private static String lost(LiveState state, Sentences sentences) {
+        return state.lostFrames() == 0 ? "" : "  " + sentences.say("live.lost", state.lostFrames());
     }
 
     private static String clock(double seconds) {
@@ -103,19 +87,16 @@ public final class LiveLine {
         return String.format(Locale.ROOT, "%d:%02d", whole / 60, whole % 60);
     }
 
-    private static String db(double level) {
-        return level < SILENCE_DB ? "    –" : String.format(Locale.ROOT, "%5.1f", level).replace('-', '−');
+    private static String db(double level, Sentences sentences) {
+        return String.format(Locale.ROOT, "%5s", sentences.level(level < SILENCE_DB ? Double.NEGATIVE_INFINITY : level));
     }
 
-    private static String cut(String text, int widthCharacters) {
+    static String cut(String text, int widthCharacters) {
         return text.length() <= widthCharacters ? text : text.substring(0, widthCharacters - 1) + "…";
     }
 
-    private static void level(JsonGenerator json, String field, double level) throws IOException {
-        if (level >= SILENCE_DB && Double.isFinite(level)) {
-            json.writeNumberField(field, Math.rint(level * 100) / 100);
-        } else {
-            json.writeNullField(field);
-        }
+    /** To a hundredth of a decibel; silence is no level. */
+    private static double told(double level) {
+        return level < SILENCE_DB ? Double.NEGATIVE_INFINITY : Math.rint(level * 100) / 100;
     }
 }

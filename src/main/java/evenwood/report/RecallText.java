@@ -40,20 +40,11 @@ public final class RecallText {
 
     /** {@code evenwood.journal-recall/1} */
     public static String json(TakeLine take, Recall recall) {
-        return JournalJson.object("evenwood.journal-recall/1", json -> {
-            json.writeNumberField("take", take.id());
-            json.writeBooleanField("translated", recall.translated());
-            JournalJson.number(json, "leftDb", recall.leftDb());
-            json.writeArrayFieldStart("steps");
-            for (Recall.Step step : recall.steps()) {
-                json.writeStartObject();
-                json.writeStringField("control", step.control());
-                JournalJson.text(json, "from", step.from().orElse(""));
-                JournalJson.text(json, "to", step.to().orElse(""));
-                json.writeBooleanField("there", step.isThere());
-                json.writeEndObject();
-            }
-            json.writeEndArray();
-        });
+        return JsonFields.object("evenwood.journal-recall/1", json -> json
+            .count("take", take.id())
+            .flag("translated", recall.translated())
+            .number("leftDb", recall.leftDb())
+            .parts("steps", recall.steps(), (part, step) -> part
+                .text("control", step.control()).text("from", step.from()).text("to", step.to()).flag("there", step.isThere())));
     }
 }
