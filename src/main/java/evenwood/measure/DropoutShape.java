@@ -5,7 +5,7 @@ package evenwood.measure;
  *
  * <p>How: on both sides, over 5 ms, the sound must be loud enough, finer than its coarsest step, moving, and still moving
  * in the last half millisecond before the edge or jump at it, which a note dying into digital silence is not. A run at the top of its
- * neighbourhood that is entered and left gently is a clipped top. A repeat must be spliced: the curvature at its edges
+ * neighbourhood that is entered and left gently is a clipped top; one that a coarse converter explains is a quiet low note. A repeat must be spliced: the curvature at its edges
  * stands out, which in a periodic tone it does not. Source: our choice.
  */
 final class DropoutShape {
@@ -14,6 +14,8 @@ final class DropoutShape {
     private static final double CURVE_SECONDS = 0.001;
     private static final double LEAST_RMS = Math.pow(10, -66 / 20.0);
     private static final double LEAST_STEPS = 8;
+    private static final double COARSE_STEPS = 2.5;
+    private static final int COARSE_FRAMES = 4;
     private static final double MOST_STILL_SHARE = 0.25;
     private static final double CLEAR_EDGE_MOTION = 0.1;
     private static final double LEAST_SHARPNESS = 0.3;
@@ -50,6 +52,7 @@ final class DropoutShape {
             && before < MOST_LEVEL_RATIO * after && after < MOST_LEVEL_RATIO * before
             && isAlive(start - around, start, before) && isAlive(end + 1, end + around, after)
             && edgesAreSharp(start, end)
+            && !isCoarseTop(start, end)
             && !isClippedTop(start, end);
     }
 
@@ -63,6 +66,22 @@ final class DropoutShape {
         double out = splice(end);
         return level > LEAST_RMS && level > 2 * LEAST_STEPS * finestStep(start, end)
             && Math.max(in, out) > CLEAR_SPLICE && in * out > BOTH_SPLICES;
+    }
+
+    /**
+     * Whether the sound glides onto the held value and off it again, a step of a coarse converter at a time, as the tops of low
+     * quiet notes do in 16 bits. A hole is left with a jump or a slope at one edge at least.
+     */
+    private boolean isCoarseTop(long start, long end) {
+        double held = recent.get(start);
+        double reach = COARSE_STEPS * Math.max(finestStep(start - around, start), finestStep(end + 1, end + around));
+        int near = (int) Math.max(COARSE_FRAMES, Math.min(edge, (end - start) / 6));
+        for (int i = 1; i <= near; i++) {
+            if (Math.abs(recent.get(start - i) - held) > reach || Math.abs(recent.get(end - 1 + i) - held) > reach) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** One edge must be clear; by chance the sound may just have stood still at the other. */

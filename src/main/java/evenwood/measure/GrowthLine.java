@@ -13,7 +13,12 @@ final class GrowthLine {
     private static final double LEAST_RISE_DB = 6;
     private static final double MOST_STRAY_DB = 0.6;
     private static final double MOST_STRAY_SHARE = 0.06;
-    private static final double MOST_UNEVEN_HALVES = 2.5;
+    private static final double MOST_STEEPER_LATER = 2.5;
+    /** A beat or a swell flattens as it comes to its top; a loop does not before the amplifier's limit. */
+    private static final double MOST_STEEPER_EARLIER = 1.7;
+
+    private static final double LEAST_OF_SLOPE_NOW = 0.65;
+    private static final int FEWEST_TO_TELL = 3;
 
     private int hops;
     private double slopeDbPerHop;
@@ -39,7 +44,7 @@ final class GrowthLine {
                     continue;
                 }
                 double stray = Math.sqrt(Math.max(0, sumSquares / n - mean * mean - slope * covariance));
-                if (stray <= MOST_STRAY_DB + MOST_STRAY_SHARE * rise && isEven(levelsDb, n)) {
+                if (stray <= MOST_STRAY_DB + MOST_STRAY_SHARE * rise && isEven(levelsDb, n, slope)) {
                     hops = n;
                     slopeDbPerHop = slope;
                     strayDb = stray;
@@ -66,10 +71,15 @@ final class GrowthLine {
         return strayDb;
     }
 
-    private static boolean isEven(double[] levelsDb, int n) {
+    private static boolean isStillGrowing(double[] levelsDb, int n, double slopeDbPerHop) {
+        int third = n / 3;
+        return third < FEWEST_TO_TELL || (levelsDb[0] - levelsDb[third]) / third > LEAST_OF_SLOPE_NOW * slopeDbPerHop;
+    }
+
+    private static boolean isEven(double[] levelsDb, int n, double slope) {
         int half = n / 2;
         double newer = (levelsDb[0] - levelsDb[half]) / half;
         double older = (levelsDb[half] - levelsDb[n - 1]) / (n - 1 - half);
-        return older > 0 && newer > older / MOST_UNEVEN_HALVES && newer < older * MOST_UNEVEN_HALVES;
+        return older > 0 && isStillGrowing(levelsDb, n, slope) && newer > older / MOST_STEEPER_EARLIER && newer < older * MOST_STEEPER_LATER;
     }
 }

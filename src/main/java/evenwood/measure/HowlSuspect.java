@@ -16,6 +16,8 @@ final class HowlSuspect {
         7 / 6.0, 6 / 5.0, 5 / 4.0, 4 / 3.0, 3 / 2.0, 2, 3, 4};
     /** Slower growth of the whole neighbourhood is someone turning up, not a loop. */
     private static final double FASTEST_HAND_DB_PER_SECOND = 60;
+    private static final double STRONG_OCTAVE_DB = -12;
+    private static final double STRONG_OCTAVE_RISE = 0.6;
     private static final double LEAST_OVER_BEFORE_DB = 3;
     private static final double LIMIT_SECONDS = 0.3;
     private static final double LIMIT_BELOW_ALL_DB = 1.5;
@@ -69,7 +71,19 @@ final class HowlSuspect {
             return false;
         }
         odds.describePartner(partnerDb(bin));
-        return odds.areEnough();
+        return odds.areEnough() && !swellsWithItsOctave(bin);
+    }
+
+    /** A note that swells brings its partials along, nearly as loud; a loop makes none before the amplifier's limit. */
+    private boolean swellsWithItsOctave(int bin) {
+        double peak = spectra.peakBin(0, bin);
+        return isStrongAndRisen((int) Math.round(2 * peak)) || isStrongAndRisen((int) Math.round(peak / 2));
+    }
+
+    private boolean isStrongAndRisen(int octave) {
+        return octave >= 3 && octave < spectra.bins() - 3
+            && spectra.levelDb(0, octave) - levelsDb[0] > STRONG_OCTAVE_DB
+            && spectra.levelDb(0, octave) - spectra.levelDb(growthHops - 1, octave) > STRONG_OCTAVE_RISE * riseDb;
     }
 
     /** Finds the growth that ends now and describes all but the partner; false where there is none. */

@@ -8,8 +8,8 @@ import java.util.List;
  *
  * <p>In: the {@link ShortTimeSpectrum}, hop by hop. Out: {@link RingingReading}, every howl that started, in order.
  * <p>How: every peak that has grown lately is held against what a feedback loop does: an even growth in dB at an unmoving
- * frequency with nothing harmonic growing along ({@link HowlSuspect}). One told is followed; if it dies away at once it
- * was none and is taken back. Source: features of van Waterschoot and Moonen, JAES 58(11), 2010; loop physics in the
+ * frequency with nothing harmonic growing along ({@link HowlSuspect}). One told is followed; if it dies away at once, or
+ * grows no further though it is not louder than all playing, it was none and is taken back. Source: features of van Waterschoot and Moonen, JAES 58(11), 2010; loop physics in the
  * project's reference §10.1.
  * <p>Limits: 80 Hz to 10 kHz; detection and false-alarm figures in docs/accuracy.md (RingingEvaluation). At most
  * {@value #MOST_RINGS} are kept.
@@ -70,7 +70,8 @@ public final class RingingMeter implements ShortTimeSpectrum.Listener {
         double frequencyHz = peakBin * grid.sampleRateHz() / (2.0 * grid.hopFrames());
         double startSeconds = grid.startSeconds(Math.max(0, hop - suspect.growthHops() + 1));
         Ring ring = new Ring(frequencyHz, startSeconds, grid.startSeconds(hop + 1), suspect.growthDbPerSecond());
-        told.add(new ToldRing(ring, peakBin, hop, spectra.levelDb(0, bin), suspect.riseDb()));
+        told.add(new ToldRing(ring, peakBin, hop, spectra.levelDb(0, bin), suspect.riseDb(),
+            suspect.growthDbPerSecond() * grid.hopSeconds()));
     }
 
     private boolean belongsToOneTold(long hop, double peakBin) {
@@ -87,8 +88,9 @@ public final class RingingMeter implements ShortTimeSpectrum.Listener {
             ToldRing ring = told.get(i);
             if (ring.isFollowed(hop)) {
                 double levelDb = spectra.levelDb(0, ring.bin());
-                ring.heard(hop, levelDb, levelDb - spectra.surroundingsDb(0, ring.bin(), RisenPeaks.NEAREST_AROUND, RisenPeaks.FARTHEST_AROUND));
-                if (ring.diedAtOnce()) {
+                ring.heard(hop, levelDb, levelDb - spectra.surroundingsDb(0, ring.bin(), RisenPeaks.NEAREST_AROUND, RisenPeaks.FARTHEST_AROUND),
+                    loudestPlayingDb);
+                if (ring.diedAtOnce() || ring.stoppedGrowing()) {
                     told.remove(i);
                 }
             }

@@ -20,6 +20,8 @@ final class ToneFinder {
     private static final double INNER_SHARE = 0.2;
     private static final double STEADY_DB = 1.5;
     private static final double LEAST_OVER_NOISE = 2;
+    private static final double SELDOM = 0.25;
+    private static final double LEAST_ELSEWHERE = 0.25;
     private static final double SIGMAS = 3;
     private static final double DB_PER_NEPER_OF_POWER = 4.34;
 
@@ -93,7 +95,21 @@ final class ToneFinder {
         double soft = Math.max(powers[(int) (INNER_SHARE * n)] - noise, 1e-30);
         double loud = powers[(int) ((1 - INNER_SHARE) * n)] - noise;
         double noiseDb = DB_PER_NEPER_OF_POWER * Math.sqrt(noise / middle / 2);
-        return 10 * Math.log10(loud / soft) < STEADY_DB + SIGMAS * noiseDb ? middle : 0;
+        return 10 * Math.log10(loud / soft) < STEADY_DB + SIGMAS * noiseDb && isAlwaysThere(hz, middle) ? middle : 0;
+    }
+
+    /** A string that rings through the one short rest is steady too, but is not there at other times; a tone is, whatever is played. */
+    private boolean isAlwaysThere(double hz, double power) {
+        double[] powers = new double[all.chosen()];
+        int n = 0;
+        for (int i = 0; i < powers.length; i++) {
+            double here = powerNear(all.power(i), hz, high.shape().lobeHz());
+            if (here > 0) {
+                powers[n++] = here;
+            }
+        }
+        Arrays.sort(powers, 0, n);
+        return n > 0 && powers[(int) (SELDOM * n)] > LEAST_ELSEWHERE * power;
     }
 
     private double powerNear(float[] power, double hz, double halfHz) {

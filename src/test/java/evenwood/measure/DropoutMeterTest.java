@@ -3,8 +3,10 @@ package evenwood.measure;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenwood.measure.Dropout.Kind;
+import evenwood.sound.Decibels;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class DropoutMeterTest {
@@ -76,6 +78,17 @@ class DropoutMeterTest {
             sound[i] = i / 120 % 2 == 0 ? 0.3f : -0.3f;
         }
         assertThat(HeardInBlocks.dropouts(sound, RATE_HZ)).isEmpty();
+    }
+
+    /** The flat top of a low quiet note stands on one 16-bit code for half a millisecond and more; nothing is missing there. */
+    @ParameterizedTest(name = "{0} Hz at {1} dBFS")
+    @CsvSource({"41.2, -55", "65.4, -50", "65.4, -60", "82.4, -45", "110, -50"})
+    void lowQuietNotesInSixteenBitsHaveNoDropouts(double hz, double peakDbfs) {
+        float[] sound = Signals.add(Signals.sine(48_000, 4, hz, Decibels.toAmplitude(peakDbfs)), Signals.sine(48_000, 4, 2.01 * hz, Decibels.toAmplitude(peakDbfs - 4)));
+        for (int i = 0; i < sound.length; i++) {
+            sound[i] = Math.round(sound[i] * 32_768) / 32_768f;
+        }
+        assertThat(HeardInBlocks.dropouts(sound, 48_000)).isEmpty();
     }
 
     @Test

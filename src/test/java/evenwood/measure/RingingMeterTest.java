@@ -108,6 +108,37 @@ class RingingMeterTest {
         assertThat(rings(GRID, sound, 512)).isEmpty();
     }
 
+    /**
+     * A fifth in equal temperament: the third partial of the lower string and the second of the upper lie a thousandth apart, begin
+     * against each other and come together within a second, so that a line grows out of nothing and stays.
+     */
+    @ParameterizedTest(name = "seed {0}")
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12})
+    void partialsOfAFifthThatBeatAreNot(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        float[] sound = Signals.noise(seed, RATE_HZ, 14, Decibels.toAmplitude(-95));
+        for (double at = 0.5; at < 11; at += 3) {
+            double hz = 98 * Math.pow(2, random.nextInt(16) / 12.0);
+            double together = random.nextDouble(0.8, 1.1);
+            ring(sound, at, hz, new double[] {0.5, 0.25, 1, 0.2, 0.1, 0.05}, 0);
+            ring(sound, at, hz * Math.pow(2, 7 / 12.0), new double[] {0.6, together, 0.2, 0.15, 0.1, 0.05}, Math.PI);
+        }
+        assertThat(rings(GRID, sound, 512)).isEmpty();
+    }
+
+    /** A bow that swells on one note for a second and more brings the octave along. */
+    @ParameterizedTest(name = "octave {0} dB, {1} dB in {2} s")
+    @CsvSource({"-3, 20, 1.2", "-8, 25, 1.2", "-3, 30, 2", "2, 20, 1", "-10, 15, 0.8"})
+    void aNoteThatSwellsWithItsOctaveIsNot(double octaveDb, double swellDb, double seconds) {
+        float[] sound = Signals.noise(4, RATE_HZ, 6, Decibels.toAmplitude(-80));
+        for (int i = RATE_HZ; i < 5 * RATE_HZ; i++) {
+            double t = i / (double) RATE_HZ - 1;
+            double level = Decibels.toAmplitude(-15 - swellDb * (1 - Math.min(1, t / seconds))) * Math.min(1, t / 0.05);
+            sound[i] += (float) (level * (Math.sin(2 * Math.PI * 185 * t) + Decibels.toAmplitude(octaveDb) * Math.sin(2 * Math.PI * 370 * t)));
+        }
+        assertThat(rings(GRID, sound, 512)).isEmpty();
+    }
+
     @Test
     void humAndWhistlesThatAreAlwaysThereAreNot() {
         float[] whistle = Signals.add(Signals.sine(RATE_HZ, 10, 7812, 0.01), Signals.sine(RATE_HZ, 10, 1000, 0.003));
@@ -197,6 +228,17 @@ class RingingMeterTest {
             }
         }
         return sound;
+    }
+
+    /** A string left ringing, peak about −20 dBFS; all its partials begin with the given phase. */
+    private static void ring(float[] sound, double atSeconds, double hz, double[] amplitudes, double phase) {
+        int start = (int) (atSeconds * RATE_HZ);
+        for (int i = 0; i < 2.8 * RATE_HZ; i++) {
+            double t = i / (double) RATE_HZ;
+            for (int n = 1; n <= amplitudes.length; n++) {
+                sound[start + i] += (float) (0.05 * amplitudes[n - 1] * Math.exp(-t / 3) * Math.sin(2 * Math.PI * n * hz * t + phase));
+            }
+        }
     }
 
     private static void flute(float[] sound, double atSeconds, double lengthSeconds, double hz, SplittableRandom random) {
