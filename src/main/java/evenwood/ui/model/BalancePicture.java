@@ -62,7 +62,7 @@ public record BalancePicture(List<Part> parts) {
             return share(which, heardDb, words);
         }
         double difference = heardDb - Decibels.ofPower(power);
-        String key = Math.abs(difference) <= tolerance / bands ? "balance.usual" : difference > 0 ? "balance.more" : "balance.less";
+        String key = Math.abs(difference) <= tolerance / bands ? wanted.against() == ToneComparison.Against.TAKE ? "balance.alike" : "balance.usual" : difference > 0 ? "balance.more" : "balance.less";
         return new Part(words.say(NAMES[which]), difference, true, words.say(key, Math.abs(difference)));
     }
 

@@ -44,10 +44,10 @@ public final class JournalModel {
     private final Later<TakeComparison> compared = new Later<>("evenwood-journal-compare");
     private final Later<Long> kept = new Later<>("evenwood-journal-keep");
     private final List<Long> picked = new ArrayList<>();
-    private String search = "";
+    private volatile String search = "";
     private String section = "list";
-    private int periodDays;
-    private String instrument = "";
+    private volatile int periodDays;
+    private volatile String instrument = "";
 
     public JournalModel(Path file) {
         this.file = file;
@@ -88,7 +88,7 @@ public final class JournalModel {
         section = name;
     }
 
-    /** Asks for everything anew. */
+    /** Asks for everything anew. Thread: any. */
     public void look() {
         find();
         trend.look();
@@ -182,6 +182,8 @@ public final class JournalModel {
         kept.ask(() -> {
             try (Journal journal = Journal.open(file)) {
                 return journal.keepNow(take);
+            } finally {
+                look();
             }
         });
     }

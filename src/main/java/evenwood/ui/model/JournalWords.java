@@ -7,6 +7,7 @@ import evenwood.journal.TakeComparison;
 import evenwood.journal.TakeLine;
 import evenwood.journal.Trend;
 import evenwood.judge.Statement;
+import evenwood.measure.TakeReadings;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -82,6 +83,12 @@ public final class JournalWords {
 
     public String event(Event event) {
         return words.say("journal.event." + event.kind().id());
+    }
+
+    /** How loud a take was, and how quiet between the notes. */
+    public String levels(TakeReadings readings) {
+        return words.say("journal.levels", words.level(readings.truePeak().truePeakDbtp(), "unit.dbtp"), words.level(readings.dynamics().usualDbfs(), "unit.dbfs"),
+            words.level(readings.noise().floorDbfs(), "unit.dbfs"));
     }
 
     /** When something happened, what, and the player's note. */

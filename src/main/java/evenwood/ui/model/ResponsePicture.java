@@ -37,7 +37,7 @@ public record ResponsePicture(TonePicture curves, List<String> words) {
         List<Point> difference = tone.map(each -> bands(each.difference(), false)).orElse(List.of());
         List<Point> tolerance = tone.map(each -> bands(each.difference(), true)).orElse(List.of());
         List<String> said = new ArrayList<>();
-        said.add(words.say(difference.isEmpty() ? "wiring.curve-alone" : "wiring.curve-both"));
+        said.add(words.say(difference.isEmpty() ? "wiring.curve-alone" : tone.get().against() == ToneComparison.Against.TAKE ? "wiring.curve-take" : "wiring.curve-both"));
         heard.flatMap(each -> each.verdict().wiring()).ifPresent(comparison ->
             comparison.statements().forEach(statement -> said.add(words.say("move.why", words.say(statement)))));
         return new ResponsePicture(new TonePicture(difference, tolerance, chain, List.of(), List.of(), TOP_DB, words.say("tone.axis", words.say("unit.db"))), List.copyOf(said));

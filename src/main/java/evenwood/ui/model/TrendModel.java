@@ -33,7 +33,7 @@ public final class TrendModel {
     private final Path file;
     private final Supplier<String> instrument;
     private final Later<OverTime> overTime = new Later<>("evenwood-journal-trend");
-    private String reading = Reading.TREBLE;
+    private volatile String reading = Reading.TREBLE;
 
     /** @param instrument that is shown; empty for all */
     TrendModel(Path file, Supplier<String> instrument) {

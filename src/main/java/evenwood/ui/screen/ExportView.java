@@ -63,7 +63,7 @@ final class ExportView {
     private void cancel() {
         saving.cancel();
         written(saving.written().answer());
-        told.setText(words.say("export.cancelled"));
+        Parts.tell(told, words.say("export.cancelled"));
     }
 
     private void written(Later.Answer<Path> answer) {
@@ -71,18 +71,18 @@ final class ExportView {
         going.setVisible(busy);
         going.setManaged(busy);
         buttons.setDisable(busy);
-        told.setText(!answer.problem().isEmpty() ? words.say("journal.problem", answer.problem()) : answer.value().map(file -> words.say("sheet.saved", file)).orElse(""));
+        Parts.tell(told, !answer.problem().isEmpty() ? words.say("journal.problem", answer.problem()) : answer.value().map(file -> words.say("sheet.saved", file)).orElse(""));
     }
 
     private void read() {
         SaveAs.open(around, sheet, "import.title", ".json").ifPresent(file -> {
             saving.read(file);
-            taken.setText(words.say("journal.looking"));
+            Parts.tell(taken, words.say("journal.looking"));
         });
     }
 
     private void taken(Later.Answer<Integer> answer) {
-        taken.setText(!answer.problem().isEmpty() ? words.say("journal.problem", answer.problem()) : answer.value().map(count -> words.say("import.taken", count)).orElse(""));
+        Parts.tell(taken, !answer.problem().isEmpty() ? words.say("journal.problem", answer.problem()) : answer.value().map(count -> words.say("import.taken", count)).orElse(""));
         answer.value().ifPresent(count -> around.journal().look());
     }
 }

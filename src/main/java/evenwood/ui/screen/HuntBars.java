@@ -102,9 +102,7 @@ final class HuntBars {
         boolean begun = model.progress().isPresent();
         meaning.setText(words.say(bars.moving() ? "hunt.bars-moving" : !begun ? "hunt.bars-heard" : bars.after().isEmpty() ? "hunt.bars" : "hunt.bars-both"));
         String told = bars.moving() ? "" : model.picture(words).map(this::told).orElse("");
-        outcome.setText(told);
-        outcome.setVisible(!told.isEmpty());
-        outcome.setManaged(!told.isEmpty());
+        Parts.tell(outcome, told);
         board.saying(meaning.getText() + " " + told);
     }
 

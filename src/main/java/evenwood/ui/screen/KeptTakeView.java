@@ -55,6 +55,7 @@ final class KeptTakeView {
         if (findings.isEmpty()) {
             sheet.getChildren().add(Parts.text(words.say("journal.all-well")));
         }
+        sheet.getChildren().add(Parts.text(said.levels(opened.take().assessment().readings()), "quiet"));
         opened.events().forEach(event -> sheet.getChildren().add(Parts.text(said.before(event, line), "quiet")));
         sheet.getChildren().add(form(line));
     }

@@ -87,7 +87,7 @@ final class Outcome {
         assessment.moves().forEach(move -> moves.getChildren().add(new MoveCardView(around, MoveCard.of(move, around.rig().rig(), words), again,
             () -> hearing.play(List.of(move)), MoveCard.isHeard(move)).node()));
         TonePicture picture = TonePicture.of(shown, around.take().before(), around.rig().rig(), words);
-        toneWords.setText(ToneWords.of(picture, words));
+        toneWords.setText(ToneWords.of(picture, shown, words));
         tone.saying(words.say("tone.title"));
         tone.paint((g, width, height) -> painter.paint(g, width, height, picture));
         findings.show(assessment);

@@ -23,6 +23,13 @@ final class Parts {
         return label;
     }
 
+    /** Says this, or takes no room when there is nothing to say. */
+    static void tell(Label label, String words) {
+        label.setText(words);
+        label.setVisible(!words.isEmpty());
+        label.setManaged(!words.isEmpty());
+    }
+
     /** Text on one line that takes the room it needs. */
     static Label word(String words, String... styles) {
         Label label = new Label(words);

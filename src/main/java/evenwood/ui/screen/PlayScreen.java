@@ -138,7 +138,7 @@ final class PlayScreen implements Screen {
         TonePicture picture = TonePicture.of(shown, around.take().before(), around.rig().rig(), words);
         tone.saying(words.say("tone.title"));
         tone.paint((g, width, height) -> tonePainter.paint(g, width, height, picture));
-        toneWords.setText(ToneWords.of(picture, words));
+        toneWords.setText(ToneWords.of(picture, shown, words));
         showBalance();
         moves.getChildren().setAll(cards());
         if (shown.isPresent()) {

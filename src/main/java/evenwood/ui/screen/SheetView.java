@@ -60,18 +60,14 @@ final class SheetView {
 
     private void show(Later.Answer<byte[]> answer) {
         String waiting = words.say(chosen.id().isEmpty() ? "journal.choose-one" : "sheet.drawing");
-        state.setText(answer.problem().isEmpty() ? waiting : words.say("journal.problem", answer.problem()));
-        state.setVisible(answer.value().isEmpty());
-        state.setManaged(answer.value().isEmpty());
+        Parts.tell(state, answer.value().isPresent() ? "" : answer.problem().isEmpty() ? waiting : words.say("journal.problem", answer.problem()));
         paper.setVisible(answer.value().isPresent());
         paper.setManaged(answer.value().isPresent());
         picture.setImage(answer.value().map(png -> new Image(new ByteArrayInputStream(png))).orElse(null));
     }
 
     private void saved(Later.Answer<Path> answer) {
-        told.setText(!answer.problem().isEmpty() ? words.say("journal.problem", answer.problem()) : answer.value().map(file -> words.say("sheet.saved", file)).orElse(""));
-        told.setVisible(!told.getText().isEmpty());
-        told.setManaged(!told.getText().isEmpty());
+        Parts.tell(told, !answer.problem().isEmpty() ? words.say("journal.problem", answer.problem()) : answer.value().map(file -> words.say("sheet.saved", file)).orElse(""));
     }
 
     private void save() {

@@ -1,13 +1,16 @@
 package evenwood.ui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import evenwood.coach.FaultChange;
 import evenwood.coach.Move;
 import evenwood.judge.Fault;
+import evenwood.judge.ToneComparison;
 import evenwood.rig.Presets;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
@@ -53,6 +56,27 @@ class CurrentTakeTest {
         assertThat(take.now().isChecking()).isFalse();
         assertThat(take.strip().moments()).hasSizeGreaterThan(200);
         assertThat(take.soundAgain()).isPresent();
+    }
+
+    /** What "set it as on that night" ends in; the demo held against itself differs in nothing. */
+    @Test
+    void aTakeIsHeldAgainstAKeptOneUntilThatIsLetGo() {
+        take.start(new SoundChoice.DemoChecked());
+        await(() -> take.now().assessment().isPresent());
+
+        take.like(Optional.of(new LikedTake(62, take.now().readings().orElseThrow())));
+        await(() -> isAgainst(ToneComparison.Against.TAKE));
+
+        assertThat(take.now().assessment().orElseThrow().verdict().tone().orElseThrow().difference().bands()).isNotEmpty()
+            .allSatisfy(band -> assertThat(band.differenceDb()).isCloseTo(0, within(0.01)));
+        assertThat(take.liked()).hasValueSatisfying(liked -> assertThat(liked.number()).isEqualTo(62));
+        assertThat(BalancePicture.of(take.now().assessment(), Words.in(Locale.ENGLISH)).parts()).allSatisfy(part -> assertThat(part.words()).isEqualTo("as there"));
+        take.like(Optional.empty());
+        await(() -> isAgainst(ToneComparison.Against.INSTRUMENT));
+    }
+
+    private boolean isAgainst(ToneComparison.Against what) {
+        return take.now().assessment().flatMap(each -> each.verdict().tone()).filter(tone -> tone.against() == what).isPresent();
     }
 
     @Test

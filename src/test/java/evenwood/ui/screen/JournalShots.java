@@ -8,11 +8,13 @@ import evenwood.journal.Practice;
 import evenwood.journal.Reading;
 import evenwood.journal.TakeToKeep;
 import evenwood.journal.TakeWords;
+import evenwood.judge.ToneComparison;
 import evenwood.takes.ReadingsSketch;
 import evenwood.ui.model.Choices;
 import evenwood.ui.model.CurrentTake;
 import evenwood.ui.model.JournalModel;
 import evenwood.ui.model.Later;
+import evenwood.ui.model.LikedTake;
 import evenwood.ui.model.RigModel;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
@@ -75,6 +77,10 @@ final class JournalShots {
         shell.journal().pick(before);
         shell.journal().pick(after);
         section("compare", "journal-compare");
+        take.like(Optional.of(new LikedTake(after, take.now().readings().orElseThrow())));
+        WindowCamera.await(() -> take.now().assessment().flatMap(each -> each.verdict().tone()).filter(tone -> tone.against() == ToneComparison.Against.TAKE).isPresent());
+        camera.page("play", "journal-liked");
+        take.like(Optional.empty());
     }
 
     private void section(String id, String name) {

@@ -47,6 +47,7 @@ public final class WindowProbe {
     private WindowProbe(Path scratch) {
         Choices choices = new Choices(scratch.resolve("window.properties"));
         choices.put("language", "en");
+        choices.put("journal.file", scratch.resolve("journal.db"));
         rig = new RigModel(new Presets(scratch), choices);
         rig.choose(RigModel.Part.INSTRUMENT, "steel-string-guitar");
         take = new CurrentTake(rig::inUse);
@@ -148,7 +149,8 @@ public final class WindowProbe {
         boolean input = shell.scene().lookup("#listen-1") != null;
         return "headline=" + (headline == null ? "" : headline.getText()) + " | guide=" + (guide.isOver() ? "over" : guide.asked().map(step ->
             step.name().toLowerCase(Locale.ROOT)).orElse("idle")) + " | input=" + (input ? "there" : "none") + " | heard=" + heard(now)
-            + " | chain=" + rig.wiring().boxes().stream().map(plugged -> plugged.box().id()).toList() + " | hunt=" + hunt() + " | said=" + now.assessment().map(WindowProbe::said).orElse("");
+            + " | liked=" + take.liked().map(liked -> "take " + liked.number()).orElse("none") + " | chosen=" + shell.journal().chosen().opened().answer().value()
+                .map(opened -> "take " + opened.take().line().id()).orElse("none") + " | chain=" + rig.wiring().boxes().stream().map(plugged -> plugged.box().id()).toList() + " | hunt=" + hunt() + " | said=" + now.assessment().map(WindowProbe::said).orElse("");
     }
 
     /** With the mouse, from one part of its width to another, at half its height. */
