@@ -5,6 +5,7 @@ import evenwood.eq.RigInUse;
 import evenwood.judge.Fault;
 import evenwood.judge.Finding;
 import evenwood.judge.Judge;
+import evenwood.judge.RoomBass;
 import evenwood.judge.Severity;
 import evenwood.judge.TargetWindow;
 import evenwood.judge.ToneComparison;
@@ -17,7 +18,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import java.util.Set;
+import java.util.stream.Stream;
 import java.util.stream.Collectors;
 
 /**
@@ -59,7 +62,7 @@ public final class Coach {
      */
     public Assessment assess(TakeReadings readings, Optional<ToneComparison> tone, Optional<RigInUse> rig, PeakForecast peak) {
         Optional<ChainReport> chain = rig.flatMap(each -> each.rig().connection().map(connection -> ChainAnalysis.of(connection, each.rig().instrument().lowestHz())));
-        Verdict verdict = new Judge(windowOf(rig)).judge(readings, tone, chain);
+        Verdict verdict = new Judge(windowOf(rig)).judge(readings, tone, chain, room(readings, tone, rig));
         int room = MOST_MOVES - movesBeforeTone(readings, verdict, rig);
         Answer answer = answer(readings, verdict, rig, peak, room);
         while (room > 0 && !answer.complete()) {
@@ -87,10 +90,11 @@ public final class Coach {
     }
 
     private Answer answer(TakeReadings readings, Verdict verdict, Optional<RigInUse> rig, PeakForecast peak, int mostTurns) {
-        Optional<ToneCoach.Advice> advice = ToneCoach.advise(readings, verdict, rig, mostTurns);
+        Optional<RoomBass> room = room(readings, verdict.tone(), rig);
+        Optional<ToneCoach.Advice> advice = ToneCoach.advise(readings, verdict, rig, room, mostTurns);
         EqChain tone = advice.map(each -> each.solution().change()).orElse(EqChain.FLAT);
         int turns = advice.map(each -> each.answers().size()).orElse(0);
-        Optional<NarrowMove> narrow = turns >= mostTurns ? Optional.empty() : ToneCoach.narrowCut(readings, verdict)
+        Optional<NarrowMove> narrow = turns >= mostTurns ? Optional.empty() : ToneCoach.narrowCut(readings, verdict, room)
             .flatMap(cut -> NarrowMove.of(cut, rig, advice.map(ToneCoach.Advice::controls).orElse(Set.of()), readings.take().format().sampleRateHz()));
         EqChain eq = narrow.map(each -> tone.then(each.change())).orElse(tone);
         double peakNow = readings.truePeak().truePeakDbtp();
@@ -99,13 +103,19 @@ public final class Coach {
         List<Move> tones = new ArrayList<>();
         advice.ifPresent(each -> each.answers().forEach(turn -> tones.add(EqMoves.move(turn))));
         narrow.ifPresent(each -> tones.add(each.move()));
-        List<Move> moves = inOrder(gain.moves(), WiringCoach.moves(verdict), tones, verdict);
+        List<Move> moves = inOrder(gain.moves(), WiringCoach.moves(verdict), Stream.concat(PlacementCoach.moves(verdict, room).stream(), tones.stream()).toList(), verdict);
         double gainDb = moves.stream().filter(Coach::isLevel).mapToDouble(move -> move.changeDb().orElse(0)).sum();
         Optional<Prediction> prediction = moves.isEmpty() ? Optional.empty() : Optional.of(new Prediction(
             advice.map(each -> each.solution().predicted()).or(() -> verdict.tone().map(ToneComparison::difference)),
             equalised.plus(gainDb), eq.withGainDb(eq.gainDb() + gainDb)));
         return new Answer(new Assessment(readings, verdict, moves, prediction, Optional.empty())
             .withMissing(gain.missing()).withMissing(advice.map(ToneCoach.Advice::missing).orElse(List.of())), tones.size());
+    }
+
+    /** Bass that the room makes; against another take the room is in both. */
+    private static Optional<RoomBass> room(TakeReadings readings, Optional<ToneComparison> tone, Optional<RigInUse> rig) {
+        boolean besideTake = tone.isPresent() && tone.get().against() == ToneComparison.Against.TAKE;
+        return besideTake ? Optional.empty() : rig.flatMap(each -> RoomBass.of(readings, each.rig().tap(), each.rig().instrument().lowestHz()));
     }
 
     /** With what sweeps told of how loud the rig stays clean. */
@@ -116,7 +126,7 @@ public final class Coach {
     /** How many moves must come before any move of tone, so that no more of those are sought than there is room for. */
     private int movesBeforeTone(TakeReadings readings, Verdict verdict, Optional<RigInUse> rig) {
         Severity tone = ToneCoach.toneFindings(verdict).stream().map(Finding::severity).max(Severity::compareTo).orElse(Severity.SLIGHT);
-        return WiringCoach.moves(verdict).size() + (int) GainCoach.advise(readings, verdict, windowOf(rig), rig, freed, 0).moves().stream()
+        return WiringCoach.moves(verdict).size() + PlacementCoach.moves(verdict, room(readings, verdict.tone(), rig)).size() + (int) GainCoach.advise(readings, verdict, windowOf(rig), rig, freed, 0).moves().stream()
             .filter(move -> isDistortion(move) || severity(move, verdict).compareTo(tone) >= 0).count();
     }
 

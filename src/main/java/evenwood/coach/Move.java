@@ -24,6 +24,11 @@ import java.util.OptionalDouble;
 public record Move(int order, Control control, Kind kind, OptionalDouble frequencyHz, OptionalDouble q,
                    OptionalDouble fromDb, OptionalDouble toDb, OptionalDouble changeDb,
                    Optional<String> from, Optional<String> to, Statement why, Fault fault) {
+    /** What is done where nothing is turned: plugging in otherwise, or putting it elsewhere. */
+    public Statement withoutTurning() {
+        return Statement.of(fault == Fault.LOADED_PICKUP ? "move.plug" : "move.place");
+    }
+
     /** What sort of control a move turns; the ids are part of the JSON contract. */
     public enum Kind {
         GAIN("gain"), VOLUME("volume"), LOW_SHELF("low-shelf"), HIGH_SHELF("high-shelf"), PEAK("peak"),

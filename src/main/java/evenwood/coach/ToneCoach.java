@@ -8,6 +8,7 @@ import evenwood.judge.BandHz;
 import evenwood.judge.Fault;
 import evenwood.judge.Finding;
 import evenwood.judge.NarrowCut;
+import evenwood.judge.RoomBass;
 import evenwood.judge.Statement;
 import evenwood.judge.ToneComparison;
 import evenwood.judge.Verdict;
@@ -25,6 +26,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Which tone controls to turn so that what was found about the tone is put right.
@@ -66,12 +68,18 @@ final class ToneCoach {
             && finding.probability() >= TURNS_FROM_PROBABILITY).toList();
     }
 
-    static Optional<Advice> advise(TakeReadings readings, Verdict verdict, Optional<RigInUse> rig, int mostTurns) {
-        List<Finding> findings = toneFindings(verdict).stream().filter(finding -> !isOfOneNote(finding)).toList();
+    /** What the room makes no tone control puts right. */
+    private static Stream<Finding> notTheRooms(Verdict verdict, Optional<RoomBass> room) {
+        return toneFindings(verdict).stream().filter(finding -> room.isEmpty() || !room.get().explains(finding));
+    }
+
+    static Optional<Advice> advise(TakeReadings readings, Verdict verdict, Optional<RigInUse> rig, Optional<RoomBass> room, int mostTurns) {
+        List<Finding> findings = notTheRooms(verdict, room).filter(finding -> !isOfOneNote(finding)).toList();
         if (findings.isEmpty() || verdict.tone().isEmpty() || mostTurns < 1) {
             return Optional.empty();
         }
-        ToneDifference heard = forSolver(verdict.tone().get(), readings);
+        ToneDifference whole = forSolver(verdict.tone().get(), readings);
+        ToneDifference heard = room.map(each -> each.withoutBass(whole, verdict.tone().get().lowestNoteHz())).orElse(whole);
         Solver solver = new Solver(readings.take().format().sampleRateHz());
         Solution solution = rig.map(each -> solver.solve(heard, each.rig().settings(), each.laws(), mostTurns))
             .orElseGet(() -> solver.solve(heard, mostTurns));
@@ -80,8 +88,8 @@ final class ToneCoach {
     }
 
     /** The cut against a note that was found to jump out; controls for whole regions would do more harm than good there. */
-    static Optional<NarrowCut> narrowCut(TakeReadings readings, Verdict verdict) {
-        List<Finding> ofOneNote = toneFindings(verdict).stream().filter(ToneCoach::isOfOneNote).toList();
+    static Optional<NarrowCut> narrowCut(TakeReadings readings, Verdict verdict, Optional<RoomBass> room) {
+        List<Finding> ofOneNote = notTheRooms(verdict, room).filter(ToneCoach::isOfOneNote).toList();
         return ofOneNote.isEmpty() ? Optional.empty() : NarrowCut.of(readings).stream().filter(cut -> ofOneNote.stream()
             .anyMatch(finding -> finding.bandHz().orElseThrow().lowHz() < cut.frequencyHz() && cut.frequencyHz() < finding.bandHz().orElseThrow().highHz()))
             .findFirst();

@@ -21,11 +21,14 @@ public final class Judge {
 
     /** With a chain nobody knows. */
     public Verdict judge(TakeReadings readings, Optional<ToneComparison> tone) {
-        return judge(readings, tone, Optional.empty());
+        return judge(readings, tone, Optional.empty(), Optional.empty());
     }
 
-    /** @param chain how the instrument is plugged in, computed */
-    public Verdict judge(TakeReadings readings, Optional<ToneComparison> tone, Optional<ChainReport> chain) {
+    /**
+     * @param chain how the instrument is plugged in, computed
+     * @param room  bass that the room makes
+     */
+    public Verdict judge(TakeReadings readings, Optional<ToneComparison> tone, Optional<ChainReport> chain, Optional<RoomBass> room) {
         List<Finding> findings = new ArrayList<>();
         findings.addAll(DistortionRule.findings(readings));
         findings.addAll(LevelRule.findings(readings, window));
@@ -39,6 +42,6 @@ public final class Judge {
         loaded.filter(each -> chain.isPresent() || quiet).flatMap(each -> each.finding(quiet, wiring)).ifPresent(findings::add);
         findings.addAll(NoteEvennessRule.findings(readings, findings));
         findings.sort(Finding.STRONGEST_FIRST);
-        return new Verdict(findings, MissingRule.missing(readings, tone, findings), tone, wiring);
+        return new Verdict(room.map(each -> each.named(findings)).orElse(findings), MissingRule.missing(readings, tone, findings), tone, wiring);
     }
 }

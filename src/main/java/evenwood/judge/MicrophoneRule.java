@@ -1,6 +1,5 @@
 package evenwood.judge;
 
-import evenwood.measure.BandLevel;
 import evenwood.measure.TakeReadings;
 import evenwood.rig.Tap;
 import java.util.ArrayList;
@@ -10,8 +9,7 @@ import java.util.List;
  * What a microphone before the speaker adds or takes away, as far as a take shows it, and what to do instead of trusting it.
  *
  * <p>How: a room is never silent, so rests far under any room's level were gated; a microphone's level that does not follow
- * soft and hard playing is ridden by automatic gain; sound below the instrument's lowest note that is there while playing
- * is the room's or the stand's, for no string makes it. Source: our choice of limits; −90 dBFS is some 40 dB under the noise
+ * soft and hard playing is ridden by automatic gain; of the room's bass see {@link RoomBass}. Source: our choice of limits; −90 dBFS is some 40 dB under the noise
  * of a quiet room on a microphone set so that playing peaks near full scale.
  * <p>Limits: even playing looks like automatic gain, so that is said as a question.
  */
@@ -20,8 +18,6 @@ public final class MicrophoneRule {
     private static final double ENOUGH_QUIET_SECONDS = 1;
     private static final double EVEN_DB = 5;
     private static final int ENOUGH_NOTES = 12;
-    private static final double BELOW_LOWEST_NOTE = 0.85;
-    private static final double ROOM_BASS_DB = -20;
 
     private MicrophoneRule() { }
 
@@ -38,17 +34,7 @@ public final class MicrophoneRule {
         if (readings.dynamics().noteCount() >= ENOUGH_NOTES && readings.dynamics().rangeDb() < EVEN_DB) {
             remarks.add(Statement.of("microphone.automatic-gain", readings.dynamics().rangeDb()));
         }
-        double roomDb = roomBassDb(readings, lowestNoteHz);
-        if (roomDb > ROOM_BASS_DB) {
-            remarks.add(Statement.of("microphone.room-bass", BELOW_LOWEST_NOTE * lowestNoteHz, -roomDb));
-        }
+        RoomBass.of(readings, tap, lowestNoteHz).ifPresent(room -> remarks.add(Statement.of("microphone.room-bass", room.belowHz(), room.underWholeDb())));
         return remarks;
-    }
-
-    /** The strongest band under all notes, against all bands together. */
-    private static double roomBassDb(TakeReadings readings, double lowestNoteHz) {
-        return readings.spectrum().bands().stream()
-            .filter(level -> level.band().upperHz() < BELOW_LOWEST_NOTE * lowestNoteHz && level.isAboveNoise())
-            .mapToDouble(BandLevel::relativeDb).max().orElse(Double.NEGATIVE_INFINITY);
     }
 }

@@ -123,7 +123,7 @@ public final class CheckText {
 
     static String change(Move move, Sentences sentences) {
         if (move.kind() == Move.Kind.WIRING) {
-            return sentences.say("move.plug");
+            return sentences.say(move.withoutTurning());
         }
         if (move.from().isPresent() && move.to().isPresent()) {
             return sentences.say("move.from-to", move.from().get(), move.to().get());

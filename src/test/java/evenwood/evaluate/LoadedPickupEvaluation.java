@@ -73,7 +73,7 @@ public final class LoadedPickupEvaluation implements Evaluation {
                     cleanDbfs = CORNERS_HZ[i] == 0 ? readings.playingDbfs() : cleanDbfs;
                     Optional<ToneComparison> tone = ToneComparison.withInstrument(readings, instrument, Tap.PICKUP);
                     for (Known known : Known.values()) {
-                        Optional<Finding> loaded = judge.judge(readings, tone, chain(known, instrument.lowestHz(), cleanDbfs + scatterDb)).findings().stream()
+                        Optional<Finding> loaded = judge.judge(readings, tone, chain(known, instrument.lowestHz(), cleanDbfs + scatterDb), Optional.empty()).findings().stream()
                             .filter(finding -> finding.fault() == Fault.LOADED_PICKUP).findFirst();
                         named[i][known.ordinal()] += loaded.isPresent() ? 1 : 0;
                         clear[i][known.ordinal()] += loaded.filter(finding -> finding.severity() != Severity.SLIGHT).isPresent() ? 1 : 0;

@@ -37,7 +37,7 @@ public record MoveCard(int order, String control, Shape shape, double fromPart, 
         String from = move.from().map(text -> Positions.say(text, words)).orElse("");
         String to = move.to().map(text -> Positions.say(text, words)).orElseGet(() -> move.changeDb().isPresent() ? words.change(move.changeDb().getAsDouble()) : "");
         Parts parts = setting.map(each -> ofOwn(each, move)).orElseGet(() -> ofPlain(move));
-        String action = from.isEmpty() ? words.say(parts.to >= parts.from ? "move.up-by" : "move.down-by", words.number(Math.abs(move.changeDb().orElse(0)), 0))
+        String action = move.kind() == Move.Kind.WIRING ? words.say(move.withoutTurning()) : from.isEmpty() ? words.say(parts.to >= parts.from ? "move.up-by" : "move.down-by", words.number(Math.abs(move.changeDb().orElse(0)), 0))
             : words.say("move.from-to", from, to);
         String fault = words.fault(move.fault());
         return new MoveCard(move.order(), name, parts.shape, parts.from, parts.to, from, to, action, words.say(move.why()), fault);
