@@ -19,8 +19,12 @@ final class MadeMoves {
         return StoredMove.chain(moves.stream().map(MadeMoves::stored).toList());
     }
 
-    /** Where a control stands once the move is made. */
+    /** Where a control stands once the move is made: where it says; decibels only where it names no position, for a learned control counts them otherwise. */
     static Setting afterwards(Setting setting, Move move) {
+        Optional<Setting> said = move.to().filter(words -> !words.equals(OFF)).flatMap(words -> Setting.ofSaid(setting.control(), words));
+        if (said.isPresent()) {
+            return said.get();
+        }
         Setting there = setting.control().switched() ? setting.switched(!move.to().map(OFF::equals).orElse(false)) : setting;
         Optional<Dial> gain = setting.control().gain();
         if (gain.isPresent() && move.toDb().isPresent()) {

@@ -45,6 +45,11 @@ public record Now(long number, Optional<SoundChoice> choice, Optional<TakeReadin
         return progress >= 0;
     }
 
+    /** Whether it is heard just now, and not only was. */
+    public boolean isListening() {
+        return state.filter(each -> each.phase() != LiveState.Phase.STOPPED).isPresent();
+    }
+
     public boolean isLive() {
         return state.isPresent();
     }

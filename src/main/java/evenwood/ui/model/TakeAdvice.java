@@ -18,8 +18,11 @@ import java.util.stream.Stream;
 
 /** What the coach says of a take, with everything that is known of the rig at that moment. Thread: any. */
 final class TakeAdvice {
+    /** The player's loudness from take to take is hardly ever that different; if it is, the gain was not turned as was said. */
+    private static final double PLAUSIBLE_DB = 5;
     private final Supplier<Optional<RigInUse>> rig;
     private volatile List<Move> made = List.of();
+    private volatile List<Move> madeLast = List.of();
     private volatile Optional<LikedTake> liked = Optional.empty();
 
     TakeAdvice(Supplier<Optional<RigInUse>> rig) {
@@ -38,11 +41,13 @@ final class TakeAdvice {
     /** Something else is heard now, with nothing turned yet. */
     void begin() {
         made = List.of();
+        madeLast = List.of();
     }
 
     /** These were made before the next take. */
     void turned(List<Move> moves) {
         made = Stream.concat(made.stream(), moves.stream()).toList();
+        madeLast = List.copyOf(moves);
     }
 
     /** @param before what the take is held against; empty when it is the first of its kind */
@@ -56,6 +61,13 @@ final class TakeAdvice {
         Assessment alone = wanted.map(each -> each.withMissing(judged)).orElse(judged);
         Assessment assessment = used.map(each -> alone.withMissing(MicrophoneRule.remarks(readings, each.tap(), each.instrument().lowestHz()))).orElse(alone);
         return before.isPresent() && readings.hasPlaying()
-            ? coach.comparedWith(assessment, before.get().readings(), before.get().verdict().tone(), OptionalDouble.empty()) : assessment;
+            ? coach.comparedWith(assessment, before.get().readings(), before.get().verdict().tone(), turnedDb(before.get().readings(), readings)) : assessment;
+    }
+
+    /** By how much the gain was turned since the take before, if that was said and sounds so. */
+    private OptionalDouble turnedDb(TakeReadings before, TakeReadings now) {
+        double db = MadeMoves.chain(madeLast).gainDb();
+        boolean sounds = before.hasPlaying() && Math.abs(now.playingDbfs() - before.playingDbfs() - db) < PLAUSIBLE_DB;
+        return madeLast.isEmpty() || !sounds ? OptionalDouble.empty() : OptionalDouble.of(db);
     }
 }

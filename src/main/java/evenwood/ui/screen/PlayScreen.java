@@ -116,8 +116,8 @@ final class PlayScreen implements Screen {
         TunerPicture note = TunerPicture.of(now, words, around.rig().rig().map(each -> each.instrument().lowestHz()).orElse(0.0));
         tuner.paint(note, note.note() + " " + note.words(), (g, width, height) -> tunerPainter.paint(g, width, height, note));
         strip.show();
-        tuneSheet.setVisible(now.isLive());
-        tuneSheet.setManaged(now.isLive());
+        tuneSheet.setVisible(now.isListening());
+        tuneSheet.setManaged(now.isListening());
         checking.setVisible(now.isChecking());
         checking.setManaged(now.isChecking());
         progress.setProgress(Math.max(0, now.progress()));

@@ -149,6 +149,8 @@ class CurrentTakeTest {
         lead(guide);
         await(() -> take.now().assessment().flatMap(each -> each.comparison()).isPresent());
         assertThat(take.now().assessment().get().moves()).as("nothing is turned back").noneMatch(move -> move.control().equals(first.control()) && move.changeDb().orElse(0) > 0);
+        assertThat(take.now().assessment().get().comparison().orElseThrow().faults()).as("the hum went down with the gain, no more and no less")
+            .anyMatch(change -> change.fault() == Fault.HUM && change.change() == FaultChange.Change.SAME);
         assertThat(take.now().assessment().get().comparison().orElseThrow().faults())
             .anyMatch(change -> change.fault() == Fault.OVERDRIVEN && change.change() == FaultChange.Change.BETTER);
     }

@@ -70,6 +70,15 @@ class StatesTest {
         assertThat(rig.rig().orElseThrow().setting("Bass").orElseThrow().gain()).hasValue(3.5);
     }
 
+    @Test
+    void ofALearnedControlThePositionCountsAndNotItsDecibels() {
+        RigModel rig = rig();
+        rig.choose(RigModel.Part.CONTROLS, "amp-bass-mid-treble");
+        rig.turned(List.of(new Move(1, Move.Control.own("Gain"), Move.Kind.GAIN, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.of(0),
+            OptionalDouble.of(-2), OptionalDouble.of(-2), Optional.of("5"), Optional.of("3½"), Statement.of("gain.down", 1.0, 2.0, 3.0), Fault.TOO_HOT)));
+        assertThat(rig.rig().orElseThrow().setting("Gain").orElseThrow().gain()).hasValue(3.5);
+    }
+
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {"6½ | 6.5", "6.5 | 6.5", "6,5 | 6.5", "¼ | 0.25", "12 | 10", "-3 | 0", "7 of 10 | 7"})
     void aTypedPositionIsUnderstood(String typed, double position) {
