@@ -35,7 +35,7 @@ import javafx.stage.Stage;
 
 /**
  * A real window steered from outside: each line that comes in is one thing a player does, each line that goes out is what the
- * window shows. {@code open PAGE}, {@code press ID}, {@code pick MENU ITEM}, {@code drag ID FROM TO}, {@code key ID CODE [shift]}, {@code size W H}, {@code end}.
+ * window shows. {@code open PAGE}, {@code press ID}, {@code pick MENU ITEM}, {@code drag ID FROM TO}, {@code key ID CODE [shift]}, {@code size W H}, {@code close}, {@code end}.
  */
 public final class WindowProbe {
     private final Stage stage = new Stage();
@@ -57,6 +57,7 @@ public final class WindowProbe {
 
     public static void main(String[] args) throws Exception {
         CountDownLatch up = new CountDownLatch(1);
+        Platform.setImplicitExit(false);
         Platform.startup(up::countDown);
         up.await();
         WindowProbe probe = onScreen(() -> new WindowProbe(Path.of(args[0])));
@@ -75,6 +76,9 @@ public final class WindowProbe {
                 String[] words = line.split(" ", 2);
                 String done = onScreen(() -> act(words[0], words.length > 1 ? words[1] : ""));
                 System.out.println("did " + line + ": " + done);
+                if (line.equals("close")) {
+                    break;
+                }
             }
         } catch (IOException over) {
             System.out.println("no more to do");
@@ -114,6 +118,7 @@ public final class WindowProbe {
                 node.requestFocus();
                 KeyEvent.fireEvent(node, new KeyEvent(KeyEvent.KEY_PRESSED, "", "", KeyCode.valueOf(key[1]), key.length > 2, false, false, false));
             }
+            case "close" -> stage.close();
             case "size" -> {
                 String[] size = argument.split(" ");
                 stage.setWidth(Double.parseDouble(size[0]));
@@ -149,7 +154,7 @@ public final class WindowProbe {
         boolean input = shell.scene().lookup("#listen-1") != null;
         return "headline=" + (headline == null ? "" : headline.getText()) + " | guide=" + (guide.isOver() ? "over" : guide.asked().map(step ->
             step.name().toLowerCase(Locale.ROOT)).orElse("idle")) + " | input=" + (input ? "there" : "none") + " | heard=" + heard(now)
-            + " | liked=" + take.liked().map(liked -> "take " + liked.number()).orElse("none") + " | chosen=" + shell.journal().chosen().opened().answer().value()
+            + " | listened=" + now.readings().map(readings -> (long) readings.take().durationSeconds()).orElse(0L) / 5 * 5 + " s | liked=" + take.liked().map(liked -> "take " + liked.number()).orElse("none") + " | chosen=" + shell.journal().chosen().opened().answer().value()
                 .map(opened -> "take " + opened.take().line().id()).orElse("none") + " | chain=" + rig.wiring().boxes().stream().map(plugged -> plugged.box().id()).toList() + " | hunt=" + hunt() + " | said=" + now.assessment().map(WindowProbe::said).orElse("");
     }
 
