@@ -1,6 +1,7 @@
 package evenwood.measure;
 
 import evenwood.sound.AudioBlock;
+import java.util.List;
 
 /**
  * The notes that were played: when, how high, how loud.
@@ -8,7 +9,7 @@ import evenwood.sound.AudioBlock;
  * <p>In: mono blocks of any size. Out: {@link NotesReading} for the playing parts of an {@link ActivityReading}, and
  * {@link #pitchNow()} for a tuner.
  * <p>How: {@link AttackSteps} every 5 ms and {@link PitchEstimate} every hop are kept; {@link OnsetPicker} and
- * {@link NoteCutter} make notes of them when asked, looking to both sides of every moment.
+ * {@link NoteCutter} make notes of them when asked, looking to both sides of every moment; {@link Strokes} tell the dynamics.
  * <p>Limits: chords are one note without a clear pitch; notes closer than 48 ms are one; pitch from 30 Hz to 4 kHz.
  * <p>Thread: one owner. {@link #accept} never allocates, locks, logs, or touches files.
  */
@@ -81,7 +82,16 @@ public final class NoteMeter implements ShortTimeSpectrum.Listener {
 
     /** The notes of all that is remembered. [owner's thread] */
     public NotesReading reading(ActivityReading activity) {
-        return new NotesReading(new NoteCutter(grid, steps, pitches, activity).notes(new OnsetPicker(steps).onsets()));
+        return new NotesReading(new NoteCutter(grid, steps, pitches, activity).notes(onsets().stream().mapToLong(Onset::step).toArray()));
+    }
+
+    /** How soft and how hard those notes were played. [owner's thread] */
+    public DynamicsReading dynamics(ActivityReading activity, NotesReading notes) {
+        return DynamicsReading.of(new Strokes(grid, steps, onsets(), activity).quantiles(), notes.notes().size());
+    }
+
+    private List<Onset> onsets() {
+        return new OnsetPicker(steps).onsets();
     }
 
     /** What sounds in the newest two hops; {@link PitchReading#NONE} when it is not clear. [owner's thread] */

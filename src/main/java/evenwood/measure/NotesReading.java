@@ -13,21 +13,10 @@ import java.util.function.ToDoubleFunction;
  * @param notes what was played; empty when nothing was
  */
 public record NotesReading(List<Note> notes) {
-    private static final double SOFT_SHARE = 0.10;
     private static final double USUAL_SHARE = 0.50;
-    private static final double HARD_SHARE = 0.95;
 
     public NotesReading {
         notes = List.copyOf(notes);
-    }
-
-    /** Soft, usual and hard as the 10th, 50th and 95th percentile of the note peaks (our choice). */
-    public DynamicsReading dynamics() {
-        double[] peaks = sorted(notes, Note::peakDbfs);
-        boolean enough = peaks.length >= DynamicsReading.FEWEST_NOTES;
-        return new DynamicsReading(enough ? percentile(peaks, SOFT_SHARE) : Double.NEGATIVE_INFINITY,
-            enough ? percentile(peaks, USUAL_SHARE) : Double.NEGATIVE_INFINITY,
-            enough ? percentile(peaks, HARD_SHARE) : Double.NEGATIVE_INFINITY, peaks.length);
     }
 
     /** Each note that was played alone and clearly, from low to high. */

@@ -1,5 +1,8 @@
 package evenwood.measure;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * Where notes begin, from the rises of {@link AttackSteps}.
  *
@@ -11,6 +14,8 @@ package evenwood.measure;
  */
 final class OnsetPicker {
     static final double CLEAR_RISE_DB = 10;
+    /** Where the steps fall moves the rise of one and the same stroke by 5 dB and more among ringing strings. */
+    private static final double CERTAIN_DB = 30;
     private static final int NEAR_STEPS = 6;
     private static final int WIDE_STEPS = 30;
     private static final int SHORTEST_NOTE_STEPS = 9;
@@ -21,8 +26,8 @@ final class OnsetPicker {
         this.steps = steps;
     }
 
-    /** Steps at which something was struck, at most as many as fit. */
-    long[] onsets() {
+    /** Where something was struck, in order. */
+    List<Onset> onsets() {
         long first = steps.firstStep();
         int count = (int) (steps.endStepNumber() - first);
         float[] rise = new float[count];
@@ -31,20 +36,25 @@ final class OnsetPicker {
             rise[i] = steps.riseDb(first + i);
             before[i + 1] = before[i] + rise[i];
         }
-        long[] found = new long[count / SHORTEST_NOTE_STEPS + 1];
-        int onsets = 0;
+        List<Onset> onsets = new ArrayList<>();
         for (int i = 0; i < count; i++) {
             int from = Math.max(0, i - WIDE_STEPS);
             int to = Math.min(count, i + WIDE_STEPS + 1);
             double mean = (before[to] - before[from]) / (to - from);
             if (rise[i] >= mean + CLEAR_RISE_DB && isHighest(rise, i)) {
-                int start = start(rise, i);
-                if (onsets == 0 || first + start - found[onsets - 1] >= SHORTEST_NOTE_STEPS) {
-                    found[onsets++] = first + start;
+                long start = first + start(rise, i);
+                if (onsets.isEmpty() || start - onsets.get(onsets.size() - 1).step() >= SHORTEST_NOTE_STEPS) {
+                    onsets.add(new Onset(start, clearness(rise[i] - mean - CLEAR_RISE_DB)));
                 }
             }
         }
-        return java.util.Arrays.copyOf(found, onsets);
+        return onsets;
+    }
+
+    /** A step that is smooth at both its ends. */
+    private static double clearness(double overDb) {
+        double part = Math.min(1, overDb / CERTAIN_DB);
+        return part * part * (3 - 2 * part);
     }
 
     private static boolean isHighest(float[] rise, int at) {

@@ -96,7 +96,7 @@ public final class TakeMeters {
         ActivityReading active = activity.reading();
         NotesReading played = notes.reading(active);
         return new TakeReadings(info(name), now(), level.reading(),
-            truePeak.reading(), loud, active, played, narrowBands.reading(played, active), played.dynamics(),
+            truePeak.reading(), loud, active, played, narrowBands.reading(played, active), notes.dynamics(active, played),
             spectrum.reading(active), noise.reading(active), clicks.reading(), dropouts.reading(), distortion.reading(), ringing.reading());
     }
 

@@ -43,13 +43,8 @@ class ListenLiveTest {
             assertThat(listen.waitFor(20, TimeUnit.SECONDS)).isTrue();
             assertThat(listen.exitValue()).isIn(0, 1);
             assertThat(said.texts()).as("nothing is lost").allMatch(line -> !line.contains("lostFrames") || line.contains("\"lostFrames\":0"));
-            for (String level : new String[] {"samplePeakDbfs", "truePeakDbtp", "integratedLufs"}) {
+            for (String level : new String[] {"samplePeakDbfs", "truePeakDbtp", "integratedLufs", "softDbfs", "usualDbfs", "hardDbfs"}) {
                 assertThat(live.at("/level/" + level).asDouble()).as(level).isCloseTo(file.at("/level/" + level).asDouble(), within(0.2));
-            }
-            // One note more or less among 67 is found when the same file is shifted by less than a hop, and a percentile steps to
-            // its neighbour: up to 0.17, 0.03 and 0.29 over sixteen shifts of this take.
-            for (String level : new String[] {"softDbfs", "usualDbfs", "hardDbfs"}) {
-                assertThat(live.at("/level/" + level).asDouble()).as(level).isCloseTo(file.at("/level/" + level).asDouble(), within(0.35));
             }
             JsonNode sitting = JSON.readTree(Spoken.by("journal", "practice", "--json", "--journal", folder.resolve("journal.db").toString()).out()).at("/practice/0");
             assertThat(sitting.get("playingSeconds").asDouble()).as("what --log wrote down").isCloseTo(live.at("/take/playingSeconds").asDouble(), within(0.1));

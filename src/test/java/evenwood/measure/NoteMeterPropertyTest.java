@@ -25,9 +25,11 @@ class NoteMeterPropertyTest {
         ActivityReading activity = Signals.all(new HopGrid(RATE), hops, ActivityReading.PLAYING);
         Blocks.feedInRandomSizes(sound, seed, meter::accept);
         List<Note> notes = meter.reading(activity).notes();
+        DynamicsReading dynamics = meter.dynamics(activity, meter.reading(activity));
         meter.reset();
         Blocks.feed(sound, seed % 10 == 0 ? 1 : 512, meter::accept);
         assertThat(meter.reading(activity).notes()).isEqualTo(notes);
+        assertThat(meter.dynamics(activity, meter.reading(activity))).isEqualTo(dynamics);
     }
 
     @ParameterizedTest(name = "seed {0}")
@@ -38,6 +40,13 @@ class NoteMeterPropertyTest {
         List<Note> before = NoteScore.read(sound, RATE).notes();
         List<Note> after = NoteScore.read(Blocks.scaled(sound, Math.pow(10, gainDb / 20)), RATE).notes();
         assertThat(after).hasSameSizeAs(before);
+        DynamicsReading soft = NoteScore.dynamics(sound, RATE);
+        if (soft.isKnown()) { // What is no sound at all stands 150 dB under full scale, not under the playing.
+            DynamicsReading loud = NoteScore.dynamics(Blocks.scaled(sound, Math.pow(10, gainDb / 20)), RATE);
+            assertThat(loud.softDbfs() - soft.softDbfs()).isCloseTo(gainDb, within(0.02));
+            assertThat(loud.usualDbfs() - soft.usualDbfs()).isCloseTo(gainDb, within(0.02));
+            assertThat(loud.hardDbfs() - soft.hardDbfs()).isCloseTo(gainDb, within(0.02));
+        }
         for (int i = 0; i < before.size(); i++) {
             assertThat(after.get(i).startSeconds()).isEqualTo(before.get(i).startSeconds());
             assertThat(after.get(i).midi()).isEqualTo(before.get(i).midi());
@@ -56,9 +65,9 @@ class NoteMeterPropertyTest {
     @Test
     void silenceHasNoNotes() {
         NotesReading reading = NoteScore.read(new float[RATE], RATE);
+        assertThat(NoteScore.dynamics(new float[RATE], RATE)).isEqualTo(DynamicsReading.unknown(0));
         assertThat(reading.notes()).isEmpty();
         assertThat(reading.summaries()).isEmpty();
-        assertThat(reading.dynamics().usualDbfs()).isEqualTo(Double.NEGATIVE_INFINITY);
         assertThat(new NoteMeter(new HopGrid(RATE), 10).reading(Signals.all(new HopGrid(RATE), 0, ActivityReading.PLAYING)).notes()).isEmpty();
     }
 

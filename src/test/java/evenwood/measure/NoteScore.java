@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.BiFunction;
 
 /** Holds a {@link NotesReading} against what was really played; scores of several takes add up. */
 final class NoteScore {
@@ -37,6 +38,14 @@ final class NoteScore {
     }
 
     static NotesReading read(float[] samples, int sampleRateHz) {
+        return heard(samples, sampleRateHz, NoteMeter::reading);
+    }
+
+    static DynamicsReading dynamics(float[] samples, int sampleRateHz) {
+        return heard(samples, sampleRateHz, (notes, activity) -> notes.dynamics(activity, notes.reading(activity)));
+    }
+
+    private static <T> T heard(float[] samples, int sampleRateHz, BiFunction<NoteMeter, ActivityReading, T> reading) {
         HopGrid grid = new HopGrid(sampleRateHz);
         int hops = samples.length / grid.hopFrames() + 1;
         ActivityMeter activity = new ActivityMeter(grid, hops);
@@ -45,7 +54,7 @@ final class NoteScore {
             activity.accept(block);
             notes.accept(block);
         });
-        return notes.reading(activity.reading());
+        return reading.apply(notes, activity.reading());
     }
 
     void add(NoteScore other) {

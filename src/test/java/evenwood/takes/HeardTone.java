@@ -56,7 +56,7 @@ public final class HeardTone {
         NotesReading played = notes.reading(active);
         return new TakeReadings(new TakeInfo("take", format, seconds), new NowReading(Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY, PitchReading.NONE),
             LevelReading.SILENCE, TruePeakReading.SILENCE, LoudnessReading.SILENCE, active, played, narrowBands.reading(played, active),
-            played.dynamics(), spectrum.reading(active), NoiseReading.NOTHING, ClickReading.NONE, DropoutReading.NONE, DistortionReading.SILENCE,
+            notes.dynamics(active, played), spectrum.reading(active), NoiseReading.NOTHING, ClickReading.NONE, DropoutReading.NONE, DistortionReading.SILENCE,
             RingingReading.NONE);
     }
 }

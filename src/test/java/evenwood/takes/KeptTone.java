@@ -5,6 +5,7 @@ import evenwood.measure.BandLevel;
 import evenwood.measure.ClickReading;
 import evenwood.measure.DistortionReading;
 import evenwood.measure.DropoutReading;
+import evenwood.measure.DynamicsReading;
 import evenwood.measure.HopGrid;
 import evenwood.measure.LevelReading;
 import evenwood.measure.LongTermSpectrumReading;
@@ -129,7 +130,7 @@ public final class KeptTone {
         }
         NotesReading played = new NotesReading(notes);
         return new TakeReadings(info, new NowReading(Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY, PitchReading.NONE), LevelReading.SILENCE,
-            TruePeakReading.SILENCE, LoudnessReading.SILENCE, activity, played, new NoteSpectraReading(spectra), played.dynamics(), spectrum(in),
+            TruePeakReading.SILENCE, LoudnessReading.SILENCE, activity, played, new NoteSpectraReading(spectra), DynamicsReading.unknown(notes.size()), spectrum(in),
             NoiseReading.NOTHING, ClickReading.NONE, DropoutReading.NONE, DistortionReading.SILENCE, RingingReading.NONE);
     }
 
