@@ -17,6 +17,7 @@ public final class HuntJson {
             json.parts("trials", picture.steps(), HuntJson::step)
                 .parts("ranking", picture.suspects(), (part, cause) -> part
                     .text("cause", cause.id()).number("probability", cause.probability()).text("words", cause.words()))
+                .number("unlistedProbability", picture.unlisted())
                 .text("cause", picture.cure().map(cure -> picture.suspects().get(0).id()))
                 .text("cure", picture.cure())
                 .text("conclusion", picture.conclusion())

@@ -17,13 +17,14 @@ import java.util.Optional;
  * @param hunted     the part of the noise that is compared
  * @param noise      the noise as it was, a bar for each part
  * @param steps      trials made so far, in order
- * @param suspects   causes, likeliest first
+ * @param suspects   known causes, likeliest first
+ * @param unlisted   how likely it is none of them
  * @param conclusion one sentence on where it stands
  * @param cure       what helps; empty while no cause stands out
  * @param next       what to do next; empty at the end
  * @param notOffered ids of trials that the rig or the player makes impossible
  */
-public record HuntPicture(HuntProgress.Standing standing, Part hunted, List<Bar> noise, List<Step> steps, List<Cause> suspects,
+public record HuntPicture(HuntProgress.Standing standing, Part hunted, List<Bar> noise, List<Step> steps, List<Cause> suspects, double unlisted,
                           String conclusion, Optional<String> cure, Optional<Task> next, List<String> notOffered) {
 
     /** @param word for people  @param halfWidthDb of the 95 % interval  @param noticeable whether it would be noticed under playing */
@@ -55,7 +56,7 @@ public record HuntPicture(HuntProgress.Standing standing, Part hunted, List<Bar>
     public static HuntPicture of(HuntProgress progress, Sentences sentences) {
         List<Cause> suspects = progress.hunt().ranking().stream().map(suspect -> cause(suspect, sentences)).toList();
         return new HuntPicture(progress.standing(), progress.hunt().part(), bars(progress.before(), sentences),
-            progress.steps().stream().map(step -> step(step, sentences)).toList(), suspects, conclusion(progress.standing(), suspects.get(0), sentences),
+            progress.steps().stream().map(step -> step(step, sentences)).toList(), suspects, progress.hunt().unlisted(), conclusion(progress, suspects.get(0), sentences),
             progress.cause().map(cause -> suspects.get(0).cure()), progress.next().map(id -> task(id, sentences)),
             progress.hunt().impossible().stream().sorted().toList());
     }
@@ -83,13 +84,13 @@ public record HuntPicture(HuntProgress.Standing standing, Part hunted, List<Bar>
         return new Cause(suspect.cause(), suspect.probability(), sentences.say("hunt.cause." + suspect.cause()), sentences.say("hunt.cure." + suspect.cause()));
     }
 
-    private static String conclusion(HuntProgress.Standing standing, Cause first, Sentences sentences) {
-        return switch (standing) {
+    private static String conclusion(HuntProgress progress, Cause first, Sentences sentences) {
+        return switch (progress.standing()) {
             case QUIET -> sentences.say("hunt.quiet");
             case OPEN -> sentences.say("hunt.open", first.words());
             case FOUND -> sentences.say("hunt.found", first.words());
             case LIKELY -> sentences.say("hunt.likely", first.words());
-            case UNDECIDED -> sentences.say("hunt.undecided", first.words());
+            case UNDECIDED -> progress.hunt().unlisted() > first.probability() ? sentences.say("hunt.none-fits") : sentences.say("hunt.undecided", first.words());
         };
     }
 }

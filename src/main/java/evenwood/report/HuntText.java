@@ -95,9 +95,16 @@ public final class HuntText {
         lines.add(sentences.say("hunt.likeliest"));
         for (int i = 0; i < MOST_SUSPECTS && (i == 0 || picture.suspects().get(i).probability() >= LOWEST_SHOWN); i++) {
             HuntPicture.Cause cause = picture.suspects().get(i);
-            TextWrap.wrap(lines, widthCharacters, String.format(Locale.ROOT, "  %3d %%  ", Math.round(100 * Math.min(0.99, cause.probability()))), cause.words());
+            suspect(cause.probability(), cause.words());
+        }
+        if (picture.unlisted() >= LOWEST_SHOWN) {
+            suspect(picture.unlisted(), sentences.say("hunt.unlisted"));
         }
         lines.add("");
+    }
+
+    private void suspect(double probability, String words) {
+        TextWrap.wrap(lines, widthCharacters, String.format(Locale.ROOT, "  %3d %%  ", Math.round(100 * Math.min(0.99, probability))), words);
     }
 
     private void end() {

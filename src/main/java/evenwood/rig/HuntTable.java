@@ -20,9 +20,10 @@ import java.util.Set;
  * @param trials    what may be changed, one thing at a time
  * @param unlikely  how much rarer a cause is when the rig lacks what it needs; a rig file may not say everything
  * @param otherwise what a trial does when it has nothing to do with the cause: now and then something, by chance
+ * @param unlisted  what is to be expected of a cause that nobody thought of
  * @param source    where the numbers are from
  */
-public record HuntTable(String id, String name, List<Cause> causes, List<Trial> trials, double unlikely, Chance otherwise, String source) {
+public record HuntTable(String id, String name, List<Cause> causes, List<Trial> trials, double unlikely, Chance otherwise, Unlisted unlisted, String source) {
     /** Nothing in a table is quite impossible or quite certain. */
     private static final double LEAST = 0.001;
 
@@ -63,6 +64,15 @@ public record HuntTable(String id, String name, List<Cause> causes, List<Trial> 
         }
     }
 
+    /**
+     * A cause that is not in the table, so that the others need not explain everything.
+     *
+     * @param prior      how often, against the listed ones together
+     * @param noticeable how often any part of its noise can be noticed
+     * @param any        what any trial does to it
+     */
+    public record Unlisted(double prior, double noticeable, Chance any) { }
+
     /** How often the noise all but goes, falls by some decibels, rises; the rest of the times it stays. */
     public record Chance(double cures, double falls, double rises) {
         public double stays() {
@@ -88,9 +98,16 @@ public record HuntTable(String id, String name, List<Cause> causes, List<Trial> 
         Set<String> known = new HashSet<>(causes.stream().map(Cause::id).toList());
         HuntTable table = new HuntTable(fields.text("id"), fields.text("name"), causes,
             fields.parts("trials").stream().map(each -> trial(each, known)).toList(),
-            fields.number("unlikely", LEAST, 1, "a part of 1"), chance(fields.part("otherwise")), fields.text("source"));
+            fields.number("unlikely", LEAST, 1, "a part of 1"), chance(fields.part("otherwise")), unlisted(fields.part("unlisted")), fields.text("source"));
         fields.nothingElse();
         return table;
+    }
+
+    private static Unlisted unlisted(YamlFields fields) {
+        Unlisted unlisted = new Unlisted(fields.number("prior", LEAST, 1 - LEAST, "a part of 1"), fields.number("noticeable", LEAST, 1 - LEAST, "a part of 1"),
+            chance(fields.part("any")));
+        fields.nothingElse();
+        return unlisted;
     }
 
     private static Cause cause(YamlFields fields) {

@@ -23,6 +23,8 @@ import java.util.stream.Collectors;
 public final class NoisyRig {
     public static final List<String> CAUSES = List.of("ground-loop", "instrument-screen", "cable-screen", "charger", "box-adapter", "magnetic-field",
         "dimmer", "mobile", "instrument-preamp", "weak-signal", "input-noise", "computer-tones");
+    /** What happens too and stands in no table: hum made in the mixer itself, a sound in the room that the pickup hears, a contact that comes and goes. */
+    public static final List<String> UNLISTED = List.of("mixer-supply", "room-sound", "loose-contact");
     private static final Map<Mains.Origin, double[]> SERIES = Arrays.stream(Mains.Origin.values()).collect(Collectors.toMap(each -> each, Mains::series));
     private static final double NEVER_DB = -200;
     private static final double BOTCHED = 0.04;
@@ -45,12 +47,18 @@ public final class NoisyRig {
         piezo = random.nextDouble() < 0.6;
         openCableDb = between(-90, -50);
         for (String cause : CAUSES) {
-            double level = cause.equals(planted) ? between(-66, -42) : between(-108, -84);
-            double[] drawn = new double[6];
-            Arrays.setAll(drawn, i -> random.nextDouble());
-            sources.add(new Source(cause, power(cause, level), drawn));
+            add(cause, cause.equals(planted) ? between(-66, -42) : between(-108, -84));
+        }
+        if (UNLISTED.contains(planted)) {
+            add(planted, between(-66, -42));
         }
         sources.add(new Source("converter", parts(NEVER_DB, NEVER_DB, between(-100, -82), NEVER_DB), new double[6]));
+    }
+
+    private void add(String cause, double level) {
+        double[] drawn = new double[6];
+        Arrays.setAll(drawn, i -> random.nextDouble());
+        sources.add(new Source(cause, power(cause, level), drawn));
     }
 
     /** Everything as it is. */
@@ -66,7 +74,7 @@ public final class NoisyRig {
     private NoiseParts measured(String trial, boolean botched) {
         double[] sum = new double[Part.values().length];
         for (Source source : sources) {
-            double change = trial.isEmpty() || botched ? 0 : changeDb(trial, source);
+            double change = source.cause.equals("loose-contact") ? between(-12, 6) : trial.isEmpty() || botched ? 0 : changeDb(trial, source);
             double wander = wanderDb * random.nextGaussian();
             for (int i = 0; i < sum.length; i++) {
                 sum[i] += source.power[i] * Math.pow(10, (change + (i == Part.HISS.ordinal() ? 0 : wander)) / 10);
@@ -94,6 +102,9 @@ public final class NoisyRig {
     private double[] power(String cause, double level) {
         return switch (cause) {
             case "ground-loop" -> mains(level, Mains.Origin.GROUND_LOOP, 0, false);
+            case "mixer-supply" -> mains(level, Mains.Origin.RECTIFIER, 0.02, false);
+            case "room-sound" -> parts(random.nextDouble() < 0.6 ? level : NEVER_DB, NEVER_DB, level + between(-12, 6), NEVER_DB);
+            case "loose-contact" -> mains(level, Mains.Origin.MAGNETIC, between(0, 0.15), true);
             case "instrument-screen", "cable-screen" -> mains(level, Mains.Origin.MAGNETIC, between(0, 0.15), !piezo || cause.equals("cable-screen"));
             case "charger" -> plus(mains(level, Mains.Origin.CHARGING, 0, random.nextDouble() < 0.5), Part.TONE, random.nextDouble() < 0.6 ? level + between(-25, 0) : NEVER_DB);
             case "box-adapter" -> plus(mains(level, Mains.Origin.RECTIFIER, 0.05, false), Part.TONE, random.nextDouble() < 0.4 ? level + between(-25, -5) : NEVER_DB);
@@ -111,6 +122,17 @@ public final class NoisyRig {
     private double changeDb(String trial, Source source) {
         double[] d = source.drawn;
         String cause = source.cause;
+        if (cause.equals("mixer-supply")) {
+            return trial.equals("other-input") && d[0] < 0.3 ? -12 * d[1] : 0;
+        }
+        if (cause.equals("room-sound")) {
+            return switch (trial) {
+                case "volume-down", "plug-out-at-instrument", "plug-out-at-input" -> -50;
+                case "touch-strings" -> -4 * d[0];
+                case "move-away" -> -8 * d[1];
+                default -> 0;
+            };
+        }
         return switch (trial) {
             case "touch-strings" -> switch (cause) {
                 // The body joined to earthed strings screens the pickup; joined to floating ones it brings its own voltage along.

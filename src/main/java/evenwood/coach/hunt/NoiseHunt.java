@@ -2,6 +2,7 @@ package evenwood.coach.hunt;
 
 import evenwood.rig.HuntTable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -13,7 +14,8 @@ import java.util.stream.Collectors;
  * A hunt for the cause of a noise: which trial next, and what the trials so far say. Immutable: every result gives a new hunt.
  *
  * <p>How: Bayes over the table's causes. It starts from how often each is met and which parts of its noise are noticeable; every
- * measured change is weighed by {@link ChangeLikelihood}. The next trial is the one whose outcome is expected to tell most
+ * measured change is weighed by {@link ChangeLikelihood}. A cause that is not in the table is among them, so that a listed one is not
+ * believed merely because the others fit worse. The next trial is the one whose outcome is expected to tell most
  * (greatest expected loss of entropy; Lindley 1956, from memory). It ends when one cause is likely enough or nothing more can be told.
  * <p>Limits: one cause at a time; after its cure a new hunt finds the next.
  */
@@ -27,6 +29,7 @@ public final class NoiseHunt {
     private final HuntTable table;
     private final TrialForecast forecast;
     private final HuntTable.Part part;
+    /** As the table's causes stand, and last that it is none of them. */
     private final double[] probabilities;
     private final List<TrialResult> results;
     private final Set<String> impossible;
@@ -47,17 +50,19 @@ public final class NoiseHunt {
         return start(table, parts.worst(), parts.together(), facts);
     }
 
-    static NoiseHunt start(HuntTable table, HuntTable.Part part, Set<HuntTable.Part> together, Set<HuntTable.Need> facts) {
-        double[] probabilities = table.causes().stream().mapToDouble(cause -> {
-            double probability = cause.prior() * (facts.containsAll(cause.needs()) ? 1 : table.unlikely());
-            for (HuntTable.Part each : HuntTable.Part.values()) {
-                probability *= together.contains(each) ? cause.noticeable().get(each) : 1 - cause.noticeable().get(each);
+    static NoiseHunt start(HuntTable table, HuntTable.Part hunted, Set<HuntTable.Part> together, Set<HuntTable.Need> facts) {
+        double[] priors = table.causes().stream().mapToDouble(cause -> cause.prior() * (facts.containsAll(cause.needs()) ? 1 : table.unlikely())).toArray();
+        double[] probabilities = Arrays.copyOf(priors, priors.length + 1);
+        probabilities[priors.length] = table.unlisted().prior() / (1 - table.unlisted().prior()) * sum(priors);
+        for (HuntTable.Part part : HuntTable.Part.values()) {
+            for (int i = 0; i < probabilities.length; i++) {
+                double noticeable = i < priors.length ? table.causes().get(i).noticeable().get(part) : table.unlisted().noticeable();
+                probabilities[i] *= together.contains(part) ? noticeable : 1 - noticeable;
             }
-            return probability;
-        }).toArray();
+        }
         Set<String> impossible = table.trials().stream().filter(trial -> !facts.containsAll(trial.needs())).map(HuntTable.Trial::id)
             .collect(Collectors.toUnmodifiableSet());
-        return new NoiseHunt(table, new TrialForecast(table, USUAL_DEVIATION * TrialResult.wanderDb(part)), part, normalised(probabilities), List.of(), impossible);
+        return new NoiseHunt(table, new TrialForecast(table, USUAL_DEVIATION * TrialResult.wanderDb(hunted)), hunted, normalised(probabilities), List.of(), impossible);
     }
 
     public HuntTable.Part part() {
@@ -68,10 +73,15 @@ public final class NoiseHunt {
         return results;
     }
 
-    /** All causes, likeliest first. */
+    /** That it is none of the causes that are known. */
+    public double unlisted() {
+        return probabilities[probabilities.length - 1];
+    }
+
+    /** All known causes, likeliest first; what is missing to 1 is {@link #unlisted}. */
     public List<Suspect> ranking() {
         List<Suspect> suspects = new ArrayList<>();
-        for (int i = 0; i < probabilities.length; i++) {
+        for (int i = 0; i < probabilities.length - 1; i++) {
             suspects.add(new Suspect(table.causes().get(i).id(), probabilities[i]));
         }
         suspects.sort(Comparator.comparingDouble(Suspect::probability).reversed());
@@ -132,9 +142,14 @@ public final class NoiseHunt {
     private double[] weighed(HuntTable.Trial trial, double changeDb, double deviationDb) {
         double[] weighed = new double[probabilities.length];
         for (int i = 0; i < weighed.length; i++) {
-            weighed[i] = probabilities[i] * ChangeLikelihood.of(changeDb, deviationDb, table.chance(trial, table.causes().get(i)));
+            weighed[i] = probabilities[i] * ChangeLikelihood.of(changeDb, deviationDb, chance(table, trial, i));
         }
         return weighed;
+    }
+
+    /** @param cause its place among the probabilities */
+    static HuntTable.Chance chance(HuntTable table, HuntTable.Trial trial, int cause) {
+        return cause < table.causes().size() ? table.chance(trial, table.causes().get(cause)) : table.unlisted().any();
     }
 
     private static double[] normalised(double[] weights) {

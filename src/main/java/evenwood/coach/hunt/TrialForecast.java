@@ -18,13 +18,13 @@ final class TrialForecast {
     private final double[][][] likelihood;
 
     TrialForecast(HuntTable table, double deviationDb) {
-        int causes = table.causes().size();
+        int causes = table.causes().size() + 1; // the last is none of them
         likelihood = new double[table.trials().size()][CHANGES][causes];
         for (int trial = 0; trial < likelihood.length; trial++) {
             for (int change = 0; change < CHANGES; change++) {
                 for (int cause = 0; cause < causes; cause++) {
                     likelihood[trial][change][cause] = ChangeLikelihood.of(LOWEST_DB + change * STEP_DB, deviationDb,
-                        table.chance(table.trials().get(trial), table.causes().get(cause)));
+                        NoiseHunt.chance(table, table.trials().get(trial), cause));
                 }
             }
         }

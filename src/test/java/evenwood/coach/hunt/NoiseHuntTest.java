@@ -1,6 +1,7 @@
 package evenwood.coach.hunt;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import evenwood.rig.HuntTable;
 import evenwood.rig.Presets;
@@ -63,6 +64,14 @@ class NoiseHuntTest {
         assertThat(buzz().after(one).after(two).ranking().get(0))
             .usingRecursiveComparison().withComparatorForType((a, b) -> Math.abs(a - b) < 1e-12 ? 0 : 1, Double.class)
             .isEqualTo(buzz().after(two).after(one).ranking().get(0));
+    }
+
+    @Test
+    void whatNoKnownCauseExplainsIsBelievedOfNone() {
+        NoiseHunt hunt = buzz().after(new TrialResult("other-cable", -15, 1.5)).after(new TrialResult("lights-off", -14, 1.5)).after(new TrialResult("ground-lift", -16, 1.5));
+        assertThat(hunt.isSure()).isFalse();
+        assertThat(hunt.unlisted()).isGreaterThan(0.5);
+        assertThat(hunt.ranking().stream().mapToDouble(Suspect::probability).sum() + hunt.unlisted()).isCloseTo(1, within(1e-9));
     }
 
     @Test
