@@ -61,6 +61,7 @@ public final class HuntEvaluation implements Evaluation {
         out.printf("%nFirst in %d of %d hunts (%.1f %%), %.1f trials on average.%n", first, all, 100.0 * first / all, (double) trials / all);
         int sure = unlisted(out, rigs, table);
         int unlisted = NoisyRig.UNLISTED.size() * rigs.size() * SEEDS;
+        out.printf("%nSure of a listed cause in %d of %d hunts whose cause is none of them (%.1f %%).%n", sure, unlisted, 100.0 * sure / unlisted);
         if (sure > MOST_WRONGLY_SURE * unlisted) {
             throw new AssertionError("hunts: sure of a listed cause in " + sure + " of " + unlisted + " whose cause is none of them");
         }
