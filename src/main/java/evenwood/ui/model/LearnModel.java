@@ -10,6 +10,7 @@ import evenwood.rig.Control;
 import evenwood.rig.LearnedControl;
 import evenwood.rig.PresetProblem;
 import evenwood.rig.Setting;
+import evenwood.rig.Tap;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -51,8 +52,11 @@ public final class LearnModel {
         this.rig = rig;
     }
 
-    /** The rig's controls that can be learned, those of the tone first. */
+    /** The rig's controls that can be learned, those of the tone first; none at the pickup itself, where nothing that is turned is heard. */
     public List<Control> controls() {
+        if (rig.tap() == Tap.PICKUP) {
+            return List.of();
+        }
         return rig.settings().stream().filter(setting -> LearnPositions.of(setting).size() >= LEAST_POSITIONS).map(Setting::control)
             .sorted(Comparator.comparing(control -> !control.shapesTone())).toList();
     }

@@ -4,6 +4,7 @@ import evenwood.coach.GuidedCheck;
 import evenwood.rig.LearnedControl;
 import evenwood.rig.LearnedFile;
 import evenwood.rig.Setting;
+import evenwood.rig.Tap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -26,7 +27,7 @@ public record LearnPicture(LearnModel.Stage stage, List<StepLine> steps, String 
                            Optional<Setting> stoodAt, Optional<GuidedCheck.Progress> progress, Optional<LearnedControl> learned, RigModel rig, Words words) {
         boolean toSet = stage == LearnModel.Stage.SET && steps.stream().anyMatch(step -> step.standing() == StepLine.Standing.NOW);
         String asking = switch (stage) {
-            case CHOOSE -> words.say("learn.words");
+            case CHOOSE -> words.say(rig.tap() == Tap.PICKUP ? "learn.at-pickup" : "learn.words");
             case SET -> toSet ? words.say("learn.set", asked.orElseThrow().control().name(), Positions.say(asked.orElseThrow().say(), words)) : words.say("learn.all-heard");
             case HEAR -> words.say("learn.play", secondsLeft(progress));
             case WORK -> words.say("learn.working");

@@ -18,7 +18,7 @@ import java.util.stream.Stream;
 
 /** What the coach says of a take, with everything that is known of the rig at that moment. Thread: any. */
 final class TakeAdvice {
-    /** The player's loudness from take to take is hardly ever that different; if it is, the gain was not turned as was said. */
+    /** A player's loudness differs so much from take to take though nothing was turned. */
     private static final double PLAUSIBLE_DB = 5;
     private final Supplier<Optional<RigInUse>> rig;
     private volatile List<Move> made = List.of();
@@ -64,10 +64,11 @@ final class TakeAdvice {
             ? coach.comparedWith(assessment, before.get().readings(), before.get().verdict().tone(), turnedDb(before.get().readings(), readings)) : assessment;
     }
 
-    /** By how much the gain was turned since the take before, if that was said and sounds so. */
+    /** By how much the gain was turned since the take before, if that was said and sounds more like it than like nothing turned at all. */
     private OptionalDouble turnedDb(TakeReadings before, TakeReadings now) {
-        double db = MadeMoves.chain(madeLast).gainDb();
-        boolean sounds = before.hasPlaying() && Math.abs(now.playingDbfs() - before.playingDbfs() - db) < PLAUSIBLE_DB;
-        return madeLast.isEmpty() || !sounds ? OptionalDouble.empty() : OptionalDouble.of(db);
+        double saidDb = MadeMoves.chain(madeLast).gainDb();
+        double heardDb = before.hasPlaying() ? now.playingDbfs() - before.playingDbfs() : Double.POSITIVE_INFINITY;
+        boolean sounds = Math.abs(heardDb - saidDb) < Math.max(PLAUSIBLE_DB, Math.abs(heardDb));
+        return madeLast.isEmpty() || !sounds ? OptionalDouble.empty() : OptionalDouble.of(saidDb);
     }
 }

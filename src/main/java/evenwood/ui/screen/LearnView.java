@@ -123,8 +123,10 @@ final class LearnView {
         control.getSelectionModel().selectFirst();
         control.setAccessibleText(words.say("learn.control"));
         Button begin = Parts.button("learn-begin", words.say("learn.begin"), () -> act(() -> model.begin(control.getValue())), "accent");
-        begin.setDisable(control.getItems().isEmpty());
-        List<Node> parts = new ArrayList<>(List.of(Parts.text(picture.asking(), "quiet"), Parts.row(Parts.word(words.say("learn.control")), control, begin)));
+        List<Node> parts = new ArrayList<>(List.of(Parts.text(picture.asking(), "quiet")));
+        if (!control.getItems().isEmpty()) {
+            parts.add(Parts.row(Parts.word(words.say("learn.control")), control, begin));
+        }
         around.rig().learned().forEach(known -> parts.add(known(known)));
         return parts;
     }

@@ -32,7 +32,7 @@ final class RigScreen implements Screen {
             Region box = part == RigModel.Part.CONTROLS ? controlsChooser() : Choosers.part(around, part);
             fields.add(field(words.say("rig.part." + part.name().toLowerCase(Locale.ROOT)), box));
         }
-        fields.add(field(words.say("rig.part.tap"), Choosers.tap(around)));
+        fields.add(field(words.say("rig.part.tap"), tapChooser()));
         int half = fields.size() / 2;
         Region parts = new SideBySide(around.ink().em() * WIDE_EMS, List.of(form(fields.subList(0, half)), form(fields.subList(half, fields.size()))), 50, 50).node();
         controls.getStyleClass().add("controls");
@@ -72,6 +72,12 @@ final class RigScreen implements Screen {
     private Region controlsChooser() {
         var box = Choosers.part(around, RigModel.Part.CONTROLS);
         box.valueProperty().addListener((is, was, id) -> otherControls());
+        return box;
+    }
+
+    private Region tapChooser() {
+        var box = Choosers.tap(around);
+        box.valueProperty().addListener((is, was, tap) -> otherControls());
         return box;
     }
 

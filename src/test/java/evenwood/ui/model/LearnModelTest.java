@@ -14,6 +14,7 @@ import evenwood.rig.LearnedControl;
 import evenwood.rig.LearnedFile;
 import evenwood.rig.Presets;
 import evenwood.rig.Setting;
+import evenwood.rig.Tap;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -140,6 +141,14 @@ class LearnModelTest {
         assertThat(forCommands.laws().of(control("Bass"))).isInstanceOf(LearnedLaw.class);
         rig.forget("Bass");
         assertThat(rig().learned()).isEmpty();
+    }
+
+    @Test
+    void atThePickupItselfThereIsNothingToLearn() {
+        model.cancel();
+        rig.choose(Tap.PICKUP);
+        assertThat(model.controls()).isEmpty();
+        assertThat(model.picture(WORDS).asking()).contains("nothing you turn is heard");
     }
 
     @Test
