@@ -6,6 +6,7 @@ import evenwood.takes.Interruptions;
 import evenwood.takes.PackagedTakes;
 import evenwood.takes.Take;
 import java.io.PrintStream;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
@@ -14,6 +15,11 @@ public final class InterruptionsEvaluation implements Evaluation {
     private static final int RATE_HZ = 48_000;
     private static final double[] CRACKLE_DBFS = {-10, -20, -30, -40};
     private static final int HOLES = 10;
+    /** From there on the judge calls crackle clear. */
+    private static final double MOST_CLICKS_PER_MINUTE = 2;
+    /** Our choice: clicks that stand out of the playing (the loudest row), and stretches of zeros or of one held sample. */
+    private static final double LEAST_FOUND = 0.95;
+    private static final int[] ASKED_ROWS = {0, CRACKLE_DBFS.length, CRACKLE_DBFS.length + 1};
     private static final int NEAR_FRAMES = 48;
 
     private final int[] found = new int[CRACKLE_DBFS.length + Interruptions.Hole.values().length];
@@ -47,6 +53,13 @@ public final class InterruptionsEvaluation implements Evaluation {
                 : "holes of 1 to 50 ms | " + Interruptions.Hole.values()[i - CRACKLE_DBFS.length].name().toLowerCase(Locale.ROOT).replace('_', ' ');
             out.printf(Locale.ROOT, "| %s | %d | %.1f %% | %d |%n", what, there[i], 100.0 * found[i] / there[i], wrong[i]);
         }
+        if (dropouts > 0 || clicks / (seconds / 60) >= MOST_CLICKS_PER_MINUTE || lost() > 0) {
+            throw new AssertionError("interruptions: " + dropouts + " dropouts and " + clicks + " clicks in clean takes; rows under " + 100 * LEAST_FOUND + " %: " + lost());
+        }
+    }
+
+    private long lost() {
+        return Arrays.stream(ASKED_ROWS).filter(row -> found[row] < LEAST_FOUND * there[row]).count();
     }
 
     private void crackle(int row, float[] clean, int number) {
