@@ -25,6 +25,7 @@ final class FreeStage implements Knob {
     private final double highHz;
     private final BandResponse response;
     private List<double[]> starts;
+    private List<double[]> startEffects;
 
     private FreeStage(FilterKind kind, double lowHz, double highHz, BandResponse response) {
         this.kind = kind;
@@ -39,8 +40,12 @@ final class FreeStage implements Knob {
         knobs.add(new FreeStage(FilterKind.HIGH_PASS, 30, 300, response));
         knobs.add(new FreeStage(FilterKind.LOW_SHELF, 60, 1000, response));
         knobs.add(new FreeStage(FilterKind.HIGH_SHELF, 800, 12_000, response));
+        FreeStage first = new FreeStage(FilterKind.PEAK, 40, 16_000, response);
         for (int i = 0; i < peaks; i++) {
-            knobs.add(new FreeStage(FilterKind.PEAK, 40, 16_000, response));
+            FreeStage peak = i == 0 ? first : new FreeStage(FilterKind.PEAK, 40, 16_000, response);
+            peak.starts = first.starts(); // all alike: worked out once
+            peak.startEffects = first.startEffectsDb();
+            knobs.add(peak);
         }
         return knobs;
     }
@@ -87,6 +92,14 @@ final class FreeStage implements Knob {
             }
         }
         return starts;
+    }
+
+    @Override
+    public List<double[]> startEffectsDb() {
+        if (startEffects == null) {
+            startEffects = Knob.super.startEffectsDb();
+        }
+        return startEffects;
     }
 
     @Override

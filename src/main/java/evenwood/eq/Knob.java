@@ -19,6 +19,11 @@ interface Knob {
     /** Places to look at first, coarse but all over. */
     List<double[]> starts();
 
+    /** What each of the starts does, in their order. */
+    default List<double[]> startEffectsDb() {
+        return starts().stream().map(this::effectDb).toList();
+    }
+
     /** By how many decibels each band changes against the present setting. */
     double[] effectDb(double[] place);
 

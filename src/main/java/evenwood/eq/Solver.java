@@ -3,8 +3,10 @@ package evenwood.eq;
 import evenwood.measure.ToneDifference;
 import evenwood.rig.Setting;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Finds the fewest and smallest turns that bring a tone where it should be.
@@ -25,6 +27,7 @@ public final class Solver {
     private static final int BEAM = 4;
     private static final int TRIED_PER_KNOB = 3;
     private static final int TRIED = 6;
+    private static final int LOOKED_AT = 150;
     private static final double UNLIKE_OCTAVES = 0.5;
 
     private final double sampleRateHz;
@@ -116,23 +119,33 @@ public final class Solver {
         double[] already = start.effectDb(loss.bands());
         Effort effort = start.effort(loss);
         List<double[]> places = knob.starts();
+        List<double[]> effects = knob.startEffectsDb();
         double[] costs = new double[places.size()];
-        Integer[] order = new Integer[places.size()];
         for (int i = 0; i < costs.length; i++) {
-            double[] effect = knob.effectDb(places.get(i));
-            costs[i] = loss.square(sum(already, effect)) + effort.plus(Effort.of(effect, loss)).cost();
-            order[i] = i;
+            costs[i] = loss.roughSquare(already, effects.get(i));
         }
-        java.util.Arrays.sort(order, Comparator.comparingDouble(i -> costs[i]));
+        int[] likely = smallest(costs);
+        for (int i : likely) {
+            costs[i] = loss.square(sum(already, effects.get(i))) + effort.plus(Effort.of(effects.get(i), loss)).cost();
+        }
+        List<Integer> order = Arrays.stream(likely).boxed().sorted(Comparator.comparingDouble(i -> costs[i])).toList();
         List<double[]> taken = new ArrayList<>();
-        for (int i = 0; i < order.length && taken.size() < TRIED_PER_KNOB; i++) {
-            double[] place = places.get(order[i]);
+        for (int i = 0; i < order.size() && taken.size() < TRIED_PER_KNOB; i++) {
+            double[] place = places.get(order.get(i));
             if (taken.stream().allMatch(other -> unlike(other, place))) {
                 taken.add(place);
                 all.add(start.with(Combination.Placed.at(knob, place)));
             }
         }
         return all;
+    }
+
+    /** The places of the {@value #LOOKED_AT} smallest, and of what equals the last of them. */
+    private static int[] smallest(double[] costs) {
+        double[] sorted = costs.clone();
+        Arrays.sort(sorted);
+        double most = sorted[Math.min(LOOKED_AT, sorted.length) - 1];
+        return IntStream.range(0, costs.length).filter(i -> costs[i] <= most).toArray();
     }
 
     /** Starts of one knob are worth trying beside each other when they lie well apart on some dial; a gain alone leads downhill. */
@@ -178,7 +191,7 @@ public final class Solver {
         for (int k = 0; k < found.size(); k++) {
             double benefit = loss.db(found.without(k).effectDb(loss.bands())) - loss.db(effect);
             Combination.Placed placed = found.placed().get(k);
-            turns.add(placed.knob().turn(placed.place(), new Turn.Figures(java.util.Arrays.stream(placed.effectDb()).boxed().toList(),
+            turns.add(placed.knob().turn(placed.place(), new Turn.Figures(Arrays.stream(placed.effectDb()).boxed().toList(),
                 Effort.of(placed.effectDb(), loss).sizeDb(), errors[k], benefit)));
         }
         turns.sort(Comparator.comparingDouble((Turn turn) -> -turn.figures().benefitDb()));

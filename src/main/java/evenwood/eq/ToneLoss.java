@@ -74,6 +74,21 @@ final class ToneLoss {
         return sum / (1 + INSIDE);
     }
 
+    /** Nearly {@link #square} of two effects together, for a first look: with the mean as level. */
+    double roughSquare(double[] one, double[] other) {
+        double level = 0;
+        for (int i = 0; i < weight.length; i++) {
+            level += weight[i] * (difference[i] + one[i] + other[i]);
+        }
+        double sum = 0;
+        for (int i = 0; i < weight.length; i++) {
+            double left = difference[i] + one[i] + other[i] - level;
+            double beyond = Math.max(0, Math.abs(left) - tolerance[i]);
+            sum += weight[i] * (beyond * beyond + INSIDE * left * left);
+        }
+        return sum / (1 + INSIDE);
+    }
+
     /** What would be left of the likeliest difference in each band, the common level taken off. */
     double[] left(double[] effect) {
         return left(difference, effect);
