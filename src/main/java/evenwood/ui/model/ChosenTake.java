@@ -41,6 +41,7 @@ public final class ChosenTake {
     private final Later<Opened> opened = new Later<>("evenwood-journal-take");
     private final Later<byte[]> sheet = new Later<>("evenwood-journal-sheet");
     private final Later<Path> saved = new Later<>("evenwood-journal-save-sheet");
+    private final Later<Path> sound = new Later<>("evenwood-journal-sound");
     private final Later<Recall> recall = new Later<>("evenwood-journal-recall");
     private OptionalLong id = OptionalLong.empty();
 
@@ -68,6 +69,22 @@ public final class ChosenTake {
         return saved;
     }
 
+    /** Its sound as a file of its own, if it was kept; gone when the window closes. */
+    public Later<Path> sound() {
+        return sound;
+    }
+
+    public void askSound() {
+        long number = id.orElseThrow();
+        sound.ask(() -> {
+            try (Journal journal = Journal.open(file)) {
+                Path copy = Files.createTempFile("evenwood-take-" + number + "-", ".flac");
+                copy.toFile().deleteOnExit();
+                return Files.write(copy, journal.flac(number).orElseThrow());
+            }
+        });
+    }
+
     /** How to set everything as it stood; fails with one line for a take that was kept without controls. */
     public Later<Recall> recall() {
         return recall;
@@ -79,6 +96,7 @@ public final class ChosenTake {
         saved.drop();
         sheet.drop();
         recall.drop();
+        sound.drop();
         opened.drop();
         opened.ask(() -> read(number));
     }

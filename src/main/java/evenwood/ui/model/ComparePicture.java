@@ -48,7 +48,7 @@ public record ComparePicture(String title, TonePicture tone, String toneWords, L
         boolean measured = Double.isFinite(change.before()) && Double.isFinite(change.after());
         boolean real = measured && change.isReal() && Math.abs(change.difference()) >= LEAST_TOLD_DB;
         String unit = change.reading().unit();
-        String verdict = !measured || change.scatter().isEmpty() ? "" : words.say(real ? "journal.real" : "journal.chance", words.number(change.scatter().getAsDouble(), 1));
+        String verdict = !measured || change.scatter().isEmpty() ? "" : words.say(real ? "journal.real" : "journal.chance", words.say("number.with-unit", words.number(change.scatter().getAsDouble(), 1), change.reading().differenceUnit()));
         return new Row(journal.reading(change.reading().name()), value(change.before(), unit, words), value(change.after(), unit, words),
             measured ? words.say("journal.changed", signed(change.difference(), words), change.reading().differenceUnit()) : "",
             verdict, real);

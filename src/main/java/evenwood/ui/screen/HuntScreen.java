@@ -170,7 +170,7 @@ final class HuntScreen implements Screen {
         Node question = Parts.button("hunt-why", words.say(why ? "hunt.why-less" : "hunt.why"), () -> {
             why = !why;
             show();
-        }, "small", "flat");
+        }, "small");
         return why ? List.of(never, question, Parts.text(sentence("hunt.refused"), "cure")) : List.of(never, question);
     }
 

@@ -6,7 +6,9 @@ import evenwood.ui.model.ChosenTake;
 import evenwood.ui.model.FindingLine;
 import evenwood.ui.model.JournalWords;
 import evenwood.ui.model.Later;
+import evenwood.ui.model.SoundChoice;
 import evenwood.ui.model.Words;
+import java.nio.file.Path;
 import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -24,6 +26,8 @@ final class KeptTakeView {
     private final RecallView recall;
     private final VBox column;
     private final Watch<Later.Answer<ChosenTake.Opened>> watch;
+    private final Watch<Later.Answer<Path>> sound;
+    private final Surroundings around;
 
     KeptTakeView(Surroundings around) {
         words = around.words();
@@ -31,11 +35,13 @@ final class KeptTakeView {
         chosen = around.journal().chosen();
         recall = new RecallView(around);
         column = Parts.column(sheet, recall.node());
+        this.around = around;
         watch = new Watch<>(chosen.opened()::answer, this::show);
+        sound = new Watch<>(chosen.sound()::answer, this::hear);
     }
 
     JournalSection section() {
-        return new JournalSection("take", column, List.of(watch, recall.watch()));
+        return new JournalSection("take", column, List.of(watch, sound, recall.watch()));
     }
 
     private void show(Later.Answer<ChosenTake.Opened> answer) {
@@ -57,7 +63,22 @@ final class KeptTakeView {
         }
         sheet.getChildren().add(Parts.text(said.levels(opened.take().assessment().readings()), "quiet"));
         opened.events().forEach(event -> sheet.getChildren().add(Parts.text(said.before(event, line), "quiet")));
+        if (line.hasAudio()) {
+            sheet.getChildren().add(Parts.button("journal-hear", words.say("journal.hear"), chosen::askSound));
+        }
         sheet.getChildren().add(form(line));
+    }
+
+    /** The kept sound becomes the take everything is about: it can be heard, and heard with moves. */
+    private void hear(Later.Answer<Path> answer) {
+        answer.value().ifPresent(file -> {
+            chosen.sound().drop();
+            around.take().start(new SoundChoice.Recording(file, 0));
+            around.open().accept("play");
+        });
+        if (!answer.problem().isEmpty()) {
+            sheet.getChildren().add(Parts.text(words.say("journal.problem", answer.problem()), "cure"));
+        }
     }
 
     private Node form(TakeLine line) {

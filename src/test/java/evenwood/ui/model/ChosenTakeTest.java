@@ -124,6 +124,22 @@ class ChosenTakeTest {
     }
 
     @Test
+    void soundThatWasKeptIsAFileAgain() throws Exception {
+        byte[] flac = {'f', 'L', 'a', 'C', 1, 2, 3};
+        long number;
+        try (Journal journal = Journal.open(model.file())) {
+            number = journal.keepNow(new TakeToKeep("with-sound", KeptExamples.EVENING, KeptExamples.assessment(new ReadingsSketch()), Optional.empty(), TakeWords.NONE,
+                Optional.of(flac)));
+        }
+        model.chosen().open(number);
+        assertThat(answer(model.chosen().opened()).take().line().hasAudio()).isTrue();
+
+        model.chosen().askSound();
+
+        assertThat(answer(model.chosen().sound())).hasBinaryContent(flac).hasExtension("flac");
+    }
+
+    @Test
     void aSetOfInstrumentsHasAPageForEach() throws Exception {
         model.chosen().saveSheetsOfAllInstruments(folder.resolve("all.pdf"), ENGLISH);
 
