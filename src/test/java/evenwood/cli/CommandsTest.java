@@ -6,22 +6,17 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
-import evenwood.Needs;
-import java.io.FileOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.SplittableRandom;
-import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class CommandsTest {
-    private static final int RATE_HZ = 48_000;
+    private static final int RATE_HZ = PluckedTake.RATE_HZ;
 
     @TempDir
     Path folder;
@@ -73,8 +68,8 @@ class CommandsTest {
         Path old = folder.resolve("hum.wav");
         Path now = folder.resolve("less.wav");
         SplittableRandom random = new SplittableRandom(4);
-        write(old, 10 * RATE_HZ, i -> 0.02 * Math.sin(2 * Math.PI * 50.01 * i / RATE_HZ) + 1e-4 * (random.nextDouble() - 0.5));
-        write(now, 10 * RATE_HZ, i -> 0.002 * Math.sin(2 * Math.PI * 50.01 * i / RATE_HZ) + 1e-4 * (random.nextDouble() - 0.5));
+        PluckedTake.write(old, 10 * RATE_HZ, i -> 0.02 * Math.sin(2 * Math.PI * 50.01 * i / RATE_HZ) + 1e-4 * (random.nextDouble() - 0.5));
+        PluckedTake.write(now, 10 * RATE_HZ, i -> 0.002 * Math.sin(2 * Math.PI * 50.01 * i / RATE_HZ) + 1e-4 * (random.nextDouble() - 0.5));
         Spoken spoken = Spoken.by("check", now.toString(), "--after", old.toString(), "--json");
         assertThat(spoken.err()).isEmpty();
         JsonNode hum = new ObjectMapper().readTree(spoken.out()).at("/comparison/faults/0");
@@ -112,7 +107,7 @@ class CommandsTest {
     @Test
     void aSilentTakeCannotBeATarget() throws IOException {
         Path silent = folder.resolve("silent.wav");
-        write(silent, 3 * RATE_HZ, i -> 0);
+        PluckedTake.write(silent, 3 * RATE_HZ, i -> 0);
         Spoken spoken = Spoken.by("check", plucked(0.3).toString(), "--like", silent.toString());
         assertThat(spoken.err()).startsWith("check --like: no playing was heard in " + silent);
         assertThat(spoken.exitCode()).isEqualTo(2);
@@ -138,100 +133,6 @@ class CommandsTest {
         Spoken wrong = Spoken.by("check", plucked(0.03).toString(), "--rig", folder.resolve("no.yaml").toString());
         assertThat(wrong.err()).startsWith("rig: ").contains("does not exist");
         assertThat(wrong.exitCode()).isEqualTo(2);
-    }
-
-    @ParameterizedTest
-    @CsvSource(delimiter = '|', textBlock = """
-        check                          | check: name one take, or --demo; see evenwood check --help
-        check a.wav --demo             | check: name one take, or --demo; see evenwood check --help
-        check --demo --instrument cell | preset: no instruments with the id cell; did you mean cello?; all ids: evenwood presets list
-        check --demo --like no.wav     | open no.wav: there is no such file; check the path
-        check a.wav --channel 0        | open a.wav: channel=0 was asked for, but channels are counted from 1
-        check --demo --moves m.json    | check: --moves says what was turned since an earlier take; name that with --after OLD
-        listen --seconds 0             | listen: --seconds 0.0, but more than 0 is needed
-        presets                        | presets: say list, show or verify; see evenwood presets --help
-        presets show celo             | preset: nothing has the id celo; did you mean cello?; all ids: evenwood presets list
-        """)
-    void badUsageIsOneLineAndExitCodeTwo(String words, String answer) {
-        Spoken spoken = Spoken.by(words.split(" "));
-        assertThat(spoken.err()).isEqualTo(answer + System.lineSeparator());
-        assertThat(spoken.out()).isEmpty();
-        assertThat(spoken.exitCode()).isEqualTo(2);
-    }
-
-    @ParameterizedTest
-    @ValueSource(strings = {"chek x", "check --jsn x", "check --channel two x", "listen --sekonds 3", "check a b"})
-    void aMistypedWordIsOneLineToo(String words) {
-        Spoken spoken = Spoken.by(words.split(" "));
-        assertThat(spoken.err().lines()).hasSize(1);
-        assertThat(spoken.err()).contains("--help").doesNotContain("Exception");
-        assertThat(spoken.exitCode()).isEqualTo(2);
-    }
-
-    @Test
-    void aFileThatIsNoSoundIsOneLineAndExitCodeTwo() throws IOException {
-        Path text = Files.writeString(folder.resolve("notes.txt"), "Buy strings.");
-        Spoken spoken = Spoken.by("check", text.toString());
-        assertThat(spoken.err().lines()).hasSize(1);
-        assertThat(spoken.err()).contains("notes.txt");
-        assertThat(spoken.exitCode()).isEqualTo(2);
-    }
-
-    @Test
-    void aFileThatWasCutShortIsMeasuredAndSaidToBe() throws IOException {
-        Path whole = plucked(0.3);
-        byte[] bytes = Files.readAllBytes(whole);
-        Path half = Files.write(folder.resolve("half.wav"), java.util.Arrays.copyOf(bytes, 44 + 7 * RATE_HZ * 3));
-        Spoken spoken = Spoken.by("check", half.toString(), "--json");
-        assertThat(spoken.err()).isEqualTo("read " + half + ": the file is cut short after 7.00 s; what came before is kept, record or export it again"
-            + System.lineSeparator());
-        assertThat(new ObjectMapper().readTree(spoken.out()).at("/take/durationSeconds").doubleValue()).isEqualTo(7.0);
-        assertThat(spoken.exitCode()).isEqualTo(2);
-    }
-
-    @ParameterizedTest
-    @CsvSource({"flac, the FLAC file is cut short", "ogg, the Ogg Vorbis file is cut short", "mp3, the MP3 file is cut short"})
-    void aCutFileOfAnyKindIsMeasuredSaidToBeCutAndRendered(String ending, String words) throws Exception {
-        Needs.program("ffmpeg");
-        Path whole = plucked(0.3);
-        Path coded = folder.resolve("whole." + ending);
-        assertThat(new ProcessBuilder("ffmpeg", "-v", "error", "-i", whole.toString(), coded.toString()).inheritIO().start().waitFor()).isZero();
-        byte[] bytes = Files.readAllBytes(coded);
-        Path cut = Files.write(folder.resolve("cut." + ending), java.util.Arrays.copyOf(bytes, bytes.length * 2 / 3));
-        Spoken spoken = Spoken.by("check", cut.toString(), "--json");
-        assertThat(spoken.err()).startsWith("read " + cut + ": " + words + " after ").hasLineCount(1);
-        assertThat(new ObjectMapper().readTree(spoken.out()).at("/level/hardDbfs").isNumber()).isTrue();
-        assertThat(spoken.exitCode()).isEqualTo(2);
-        Path rendered = folder.resolve("rendered.wav");
-        Spoken written = Spoken.by("render", cut.toString(), "-o", rendered.toString());
-        assertThat(written.err()).isEqualTo(spoken.err());
-        assertThat(written.exitCode()).isEqualTo(2);
-        assertThat(Files.size(rendered)).isGreaterThan(5 * RATE_HZ * 3);
-    }
-
-    @ParameterizedTest
-    @ValueSource(strings = {"check TAKE --json", "check TAKE", "presets list", "--help"})
-    void aFullDiskIsOneLineAndExitCodeThree(String words) throws IOException {
-        Needs.file("/dev/full");
-        try (OutputStream full = new FileOutputStream("/dev/full")) {
-            Spoken spoken = Spoken.into(full, "", words.replace("TAKE", plucked(0.3).toString()).split(" "));
-            assertThat(spoken.err()).startsWith("evenwood: the result cannot be written to its end (").endsWith(
-                "); make room there, or send it elsewhere" + System.lineSeparator()).hasLineCount(1);
-            assertThat(spoken.exitCode()).isEqualTo(3);
-        }
-    }
-
-    @Test
-    void aReaderWhoHasEnoughIsNoTrouble() {
-        OutputStream closed = new OutputStream() {
-            @Override
-            public void write(int oneByte) throws IOException {
-                throw new IOException("Broken pipe");
-            }
-        };
-        Spoken spoken = Spoken.into(closed, "", "presets", "list");
-        assertThat(spoken.err()).isEmpty();
-        assertThat(spoken.exitCode()).isZero();
     }
 
     @ParameterizedTest
@@ -272,33 +173,7 @@ class CommandsTest {
         assertThat(ascii.showable("−3 dB → 4½ … ±1 A–B ♭")).isEqualTo("-3 dB -> 4.5 ... +-1 A-B ?");
     }
 
-    /** Decaying harmonic notes of rising pitch with rests before and after, over a little hiss far below. */
-    private Path plucked(double amplitude) throws IOException {
-        Path file = folder.resolve("take.wav");
-        SplittableRandom random = new SplittableRandom(1);
-        write(file, 14 * RATE_HZ, i -> {
-            double seconds = (double) i / RATE_HZ - 2;
-            double hiss = amplitude * 1e-4 * (random.nextDouble() - 0.5);
-            if (seconds < 0 || seconds > 10) {
-                return hiss;
-            }
-            int note = (int) (seconds / 0.5);
-            double since = seconds - note * 0.5;
-            double loud = 0.25 + 0.75 * (note % 4) / 3;
-            double sum = 0;
-            for (int k = 1; k <= 6; k++) {
-                sum += Math.sin(2 * Math.PI * k * 147 * Math.pow(2, (note % 12) / 12.0) * since) * Math.exp(-since * (3 + k)) / (k * k);
-            }
-            return hiss + amplitude * loud * sum * Math.min(1, since / 0.002) * Math.min(1, (0.5 - since) / 0.03);
-        });
-        return file;
-    }
-
-    private static void write(Path file, int frames, IntToDoubleFunction sample) throws IOException {
-        float[] samples = new float[frames];
-        for (int i = 0; i < frames; i++) {
-            samples[i] = (float) sample.applyAsDouble(i);
-        }
-        evenwood.takes.TakeFile.writePcm(file, samples, RATE_HZ, 24);
+    private Path plucked(double amplitude) {
+        return PluckedTake.written(folder.resolve("take.wav"), amplitude);
     }
 }
