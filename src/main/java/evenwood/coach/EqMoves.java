@@ -22,7 +22,9 @@ final class EqMoves {
 
     static Move move(ToneCoach.Answer answer) {
         Turn turn = answer.turn();
-        return turn.from().isPresent() ? ofRig(turn, answer.finding().fault()) : ofPlainEq(turn, answer.finding().fault());
+        Fault fault = answer.finding().fault();
+        Statement why = Statement.of(answer.directly() ? AGAINST.get(fault) : "eq.beside", turn.figures().sizeDb(), 2 * turn.figures().standardErrorDb());
+        return turn.from().isPresent() ? ofRig(turn.from().get(), turn.to().orElseThrow(), why, fault) : ofPlainEq(turn.stage(), why, fault);
     }
 
     /** Against one note that jumps out. */
@@ -33,29 +35,24 @@ final class EqMoves {
             Statement.of("eq.against-one-note", cut.note(), cut.frequencyHz()), cut.fault());
     }
 
-    private static Move ofPlainEq(Turn turn, Fault fault) {
-        EqFilter stage = turn.stage();
+    private static Move ofPlainEq(EqFilter stage, Statement why, Fault fault) {
         if (stage.kind() == FilterKind.HIGH_PASS) {
             return new Move(0, Move.Control.plain("control.high-pass", stage.frequencyHz(), stage.order()), Move.Kind.HIGH_PASS,
                 OptionalDouble.of(stage.frequencyHz()), OptionalDouble.of(stage.q()), OptionalDouble.empty(), OptionalDouble.empty(),
-                OptionalDouble.empty(), Optional.of("off"), Optional.of(Scale.HZ.say(stage.frequencyHz())), why(turn, fault), fault);
+                OptionalDouble.empty(), Optional.of("off"), Optional.of(Scale.HZ.say(stage.frequencyHz())), why, fault);
         }
         boolean peak = stage.kind() == FilterKind.PEAK;
         String name = peak ? "control.peak" : stage.kind() == FilterKind.LOW_SHELF ? "control.low-shelf" : "control.high-shelf";
         Move.Kind kind = peak ? Move.Kind.PEAK : stage.kind() == FilterKind.LOW_SHELF ? Move.Kind.LOW_SHELF : Move.Kind.HIGH_SHELF;
         return new Move(0, Move.Control.plain(name, stage.frequencyHz(), stage.q()), kind, OptionalDouble.of(stage.frequencyHz()),
             OptionalDouble.of(stage.q()), OptionalDouble.of(0), OptionalDouble.of(stage.gainDb()), OptionalDouble.of(stage.gainDb()),
-            Optional.of(Scale.DB.say(0)), Optional.of(Scale.DB.say(stage.gainDb())), why(turn, fault), fault);
+            Optional.of(Scale.DB.say(0)), Optional.of(Scale.DB.say(stage.gainDb())), why, fault);
     }
 
     /** The same on a control of the rig. */
     static Move move(Setting from, Setting to, NarrowCut cut) {
         String why = from.control().gain().isPresent() ? "eq.against-one-note" : "eq.against-one-note-notch";
         return ofRig(from, to, Statement.of(why, cut.note(), cut.frequencyHz()), cut.fault());
-    }
-
-    private static Move ofRig(Turn turn, Fault fault) {
-        return ofRig(turn.from().orElseThrow(), turn.to().orElseThrow(), why(turn, fault), fault);
     }
 
     private static Move ofRig(Setting from, Setting to, Statement why, Fault fault) {
@@ -86,9 +83,5 @@ final class EqMoves {
             case HIGH_PASS -> Move.Kind.HIGH_PASS;
             case NOTCH -> Move.Kind.NOTCH;
         };
-    }
-
-    private static Statement why(Turn turn, Fault fault) {
-        return Statement.of(AGAINST.get(fault), turn.figures().sizeDb(), 2 * turn.figures().standardErrorDb());
     }
 }

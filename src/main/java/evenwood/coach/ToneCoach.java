@@ -43,11 +43,17 @@ final class ToneCoach {
     private static final double TURNS_FROM_PROBABILITY = 0.4;
     /** What register, key and dynamics leave of a difference, 95 %. */
     private static final double PLAYING_HALF_WIDTH_DB = 1.96 * ToneComparison.PLAYING_DEVIATION_DB;
+    /** A turn that takes less than this share of its size off where the fault lies works on the rest. */
+    private static final double DIRECTLY = 0.2;
     /** A finding about less than a third of an octave is about one note. */
     private static final double NARROWEST_REGION = Math.pow(2, 1.0 / 3);
 
-    /** One turn with the finding it answers. */
-    record Answer(Turn turn, Finding finding) { }
+    /**
+     * One turn with the finding it answers.
+     *
+     * @param directly whether it moves the finding's own region that way; else it brings the rest into proportion
+     */
+    record Answer(Turn turn, Finding finding, boolean directly) { }
 
     /**
      * @param solution what was solved
@@ -83,7 +89,7 @@ final class ToneCoach {
         Solver solver = new Solver(readings.take().format().sampleRateHz());
         Solution solution = rig.map(each -> solver.solve(heard, each.rig().settings(), each.laws(), mostTurns))
             .orElseGet(() -> solver.solve(heard, mostTurns));
-        List<Answer> answers = solution.turns().stream().map(turn -> new Answer(turn, answered(turn, findings, solution.before()))).toList();
+        List<Answer> answers = solution.turns().stream().map(turn -> answer(turn, findings, solution.before())).toList();
         return Optional.of(new Advice(solution, answers, unreached(solution, findings)));
     }
 
@@ -111,9 +117,9 @@ final class ToneCoach {
     }
 
     /** The finding in whose region the turn takes most off the difference. */
-    private static Finding answered(Turn turn, List<Finding> findings, ToneDifference before) {
-        return findings.stream().max(Comparator.comparingDouble((Finding finding) -> helped(turn, finding.bandHz().orElseThrow(), before)))
-            .orElseThrow();
+    private static Answer answer(Turn turn, List<Finding> findings, ToneDifference before) {
+        Finding finding = findings.stream().max(Comparator.comparingDouble((Finding each) -> helped(turn, each.bandHz().orElseThrow(), before))).orElseThrow();
+        return new Answer(turn, finding, helped(turn, finding.bandHz().orElseThrow(), before) > DIRECTLY * turn.figures().sizeDb());
     }
 
     private static double helped(Turn turn, BandHz region, ToneDifference before) {

@@ -22,6 +22,8 @@ public final class Solver {
     public static final int MOST_TURNS = 3;
     static final double SMALLEST_TURN_DB = 1.5;
     private static final double STANDARD_ERRORS = 1;
+    /** One chance in twenty of boosting what needs no boost (normal distribution, one side). */
+    private static final double BOOST_STANDARD_ERRORS = 1.645;
     private static final double SURE_STANDARD_ERRORS = 2;
     private static final double WORTH_ANOTHER_DB = 0.1;
     private static final int BEAM = 4;
@@ -39,25 +41,27 @@ public final class Solver {
 
     /** For a plain parametric equaliser that stands flat. */
     public Solution solve(ToneDifference heard, int mostTurns) {
-        return solve(heard, FreeStage.equaliser(mostTurns, response(heard)), mostTurns);
+        BandsBeyond bands = new BandsBeyond(heard);
+        return solve(heard, bands, FreeStage.equaliser(mostTurns, response(bands.whole())), mostTurns);
     }
 
     /** For the tone controls of a rig as they stand. */
     public Solution solve(ToneDifference heard, List<Setting> settings, ControlLaws laws, int mostTurns) {
-        BandResponse response = response(heard);
+        BandsBeyond bands = new BandsBeyond(heard);
+        BandResponse response = response(bands.whole());
         List<Knob> knobs = new ArrayList<>();
         settings.forEach(setting -> knobs.addAll(RigKnob.of(setting, laws.of(setting.control()), response)));
-        return solve(heard, knobs, mostTurns);
+        return solve(heard, bands, knobs, mostTurns);
     }
 
     private BandResponse response(ToneDifference heard) {
         return new BandResponse(heard.bands().stream().map(ToneDifference.Band::band).toList(), sampleRateHz);
     }
 
-    private static Solution solve(ToneDifference heard, List<Knob> knobs, int mostTurns) {
-        ToneLoss loss = new ToneLoss(heard);
+    private static Solution solve(ToneDifference heard, BandsBeyond bands, List<Knob> knobs, int mostTurns) {
+        ToneLoss loss = new ToneLoss(bands.whole());
         Combination best = needsNothing(loss) ? Combination.NOTHING_TURNED : search(loss, knobs, mostTurns);
-        return solution(heard, loss, withoutDoubtful(best, loss));
+        return solution(heard, bands, loss, withoutDoubtful(best, loss));
     }
 
     private static boolean needsNothing(ToneLoss loss) {
@@ -169,7 +173,7 @@ public final class Solver {
             for (int k = 0; k < errors.length; k++) {
                 double size = Effort.of(left.placed().get(k).effectDb(), loss).sizeDb();
                 sure |= size >= SURE_STANDARD_ERRORS * errors[k];
-                double enough = size / Math.max(SMALLEST_TURN_DB, STANDARD_ERRORS * errors[k]);
+                double enough = size / Math.max(SMALLEST_TURN_DB, leastStandardErrors(left.placed().get(k).effectDb(), loss) * errors[k]);
                 if (enough < least) {
                     least = enough;
                     worst = k;
@@ -183,7 +187,16 @@ public final class Solver {
         return left;
     }
 
-    private static Solution solution(ToneDifference heard, ToneLoss loss, Combination found) {
+    /** A boost has to be surer than a cut, and a turn that would do harm if it were the only one made surer still. */
+    private static double leastStandardErrors(double[] effectDb, ToneLoss loss) {
+        if (loss.db(effectDb) > loss.db(new double[effectDb.length])) {
+            return SURE_STANDARD_ERRORS;
+        }
+        Effort effort = Effort.of(effectDb, loss);
+        return effort.boostDb() > effort.cutDb() ? BOOST_STANDARD_ERRORS : STANDARD_ERRORS;
+    }
+
+    private static Solution solution(ToneDifference heard, BandsBeyond bands, ToneLoss loss, Combination found) {
         double[] nothing = new double[loss.bands()];
         double[] effect = found.effectDb(loss.bands());
         double[] errors = TurnUncertainty.standardErrorsDb(found.effects(), loss);
@@ -191,11 +204,11 @@ public final class Solver {
         for (int k = 0; k < found.size(); k++) {
             double benefit = loss.db(found.without(k).effectDb(loss.bands())) - loss.db(effect);
             Combination.Placed placed = found.placed().get(k);
-            turns.add(placed.knob().turn(placed.place(), new Turn.Figures(Arrays.stream(placed.effectDb()).boxed().toList(),
+            turns.add(placed.knob().turn(placed.place(), new Turn.Figures(Arrays.stream(bands.heardOf(placed.effectDb())).boxed().toList(),
                 Effort.of(placed.effectDb(), loss).sizeDb(), errors[k], benefit)));
         }
         turns.sort(Comparator.comparingDouble((Turn turn) -> -turn.figures().benefitDb()));
-        return new Solution(turns, withDifference(heard, loss.heardLeft(nothing)), withDifference(heard, loss.heardLeft(effect)),
+        return new Solution(turns, withDifference(heard, bands.heardOf(loss.heardLeft(nothing))), withDifference(heard, bands.heardOf(loss.heardLeft(effect))),
             loss.db(nothing), loss.db(effect));
     }
 
