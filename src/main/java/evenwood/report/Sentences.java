@@ -64,6 +64,11 @@ public final class Sentences {
      * @throws MissingResourceException if no sentence has this key, which is a mistake of ours
      */
     public String say(String key, Object... figures) {
-        return new MessageFormat(bundle.getString(key), numbers()).format(figures).replaceAll("(?<![\\w.])-(?=\\d)", "−");
+        return signs(new MessageFormat(bundle.getString(key), numbers()).format(figures));
+    }
+
+    /** A real minus, and none at all before nothing: "0.0", never "−0.0" or "+0.0". */
+    private static String signs(String text) {
+        return text.replaceAll("(?<![\\w.])[-+](?=0[.,]0+(?![\\d]))", "").replaceAll("(?<![\\w.])-(?=\\d)", "−");
     }
 }

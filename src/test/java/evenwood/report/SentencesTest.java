@@ -50,6 +50,14 @@ class SentencesTest {
     }
 
     @Test
+    void nothingHasNoSign() {
+        assertThat(Sentences.english().say("learn.level", "5", -0.02, 1.0)).isEqualTo("at 5: 0.0 dB (±1.0)");
+        assertThat(Sentences.english().say("learn.level", "5", 0.02, 1.0)).isEqualTo("at 5: 0.0 dB (±1.0)");
+        assertThat(Sentences.english().say("learn.level", "5", -0.2, 1.0)).isEqualTo("at 5: −0.2 dB (±1.0)");
+        assertThat(Sentences.in(Locale.GERMAN).say("learn.level", "5", -0.02, 1.0)).isEqualTo("bei 5: 0,0 dB (±1,0)");
+    }
+
+    @Test
     void oneIsNotMany() {
         assertThat(Sentences.english().say("crackle.evidence", 1)).startsWith("One click,");
         assertThat(Sentences.english().say("crackle.evidence", 1200)).startsWith("1,200 clicks,");

@@ -3,7 +3,6 @@ package evenwood.ui.model;
 import evenwood.coach.Assessment;
 import evenwood.coach.GuidedCheck;
 import evenwood.coach.Move;
-import evenwood.coach.PeakForecast;
 import evenwood.eq.EqChain;
 import evenwood.eq.RigInUse;
 import evenwood.live.LivePicture;
@@ -44,7 +43,6 @@ public final class CurrentTake implements AutoCloseable {
     private volatile Now now = Now.NOTHING;
     private volatile int newest;
     private volatile int givenUp = -1;
-    private volatile Optional<Assessment> before = Optional.empty();
     /** Of the work thread only. */
     private final HeardLive live = new HeardLive();
 
@@ -76,7 +74,6 @@ public final class CurrentTake implements AutoCloseable {
 
     /** @param demoControls what is already turned on the demo, if that is what is heard */
     public int start(SoundChoice choice, EqChain demoControls) {
-        before = Optional.empty();
         advice.begin();
         demo.stand(demoControls);
         return begin(choice);
@@ -89,7 +86,7 @@ public final class CurrentTake implements AutoCloseable {
 
     /** What the take before was like, when this one is the same again; empty otherwise. */
     public Optional<Assessment> before() {
-        return before;
+        return advice.before();
     }
 
     /** From now on takes are held against this one; empty: against what such an instrument usually sounds like. */
@@ -133,10 +130,9 @@ public final class CurrentTake implements AutoCloseable {
     public void again(int movesMade) {
         Now old = now;
         old.choice().ifPresent(choice -> {
-            before = old.assessment().filter(each -> each.readings().hasPlaying());
             List<Move> moves = old.assessment().map(Assessment::moves).orElse(List.of());
             List<Move> made = moves.subList(0, Math.min(movesMade, moves.size()));
-            advice.turned(made);
+            advice.turned(old.assessment(), made);
             demo.make(made);
             begin(choice);
         });
@@ -230,9 +226,7 @@ public final class CurrentTake implements AutoCloseable {
     }
 
     private Assessment assess(TakeReadings readings, SoundChoice choice, int mine) {
-        PeakForecast guessed = PeakForecast.fromSpectrum(readings);
-        return advice.of(readings, before, choice.isLive() ? guessed
-            : change -> mine == newest && mine != givenUp ? sound.peakAfter(choice, change).orElseGet(() -> guessed.after(change)) : guessed.after(change));
+        return advice.of(readings, sound.forecast(choice, readings, () -> mine == newest && mine != givenUp));
     }
 
     /** What it measured last is shown, unless another take has begun. */

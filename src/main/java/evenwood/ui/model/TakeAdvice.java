@@ -23,6 +23,7 @@ final class TakeAdvice {
     private final Supplier<Optional<RigInUse>> rig;
     private volatile List<Move> made = List.of();
     private volatile List<Move> madeLast = List.of();
+    private volatile Optional<Assessment> before = Optional.empty();
     private volatile Optional<LikedTake> liked = Optional.empty();
 
     TakeAdvice(Supplier<Optional<RigInUse>> rig) {
@@ -42,16 +43,23 @@ final class TakeAdvice {
     void begin() {
         made = List.of();
         madeLast = List.of();
+        before = Optional.empty();
     }
 
-    /** These were made before the next take. */
-    void turned(List<Move> moves) {
+    /** What the take before was like, when this one is the same again. */
+    Optional<Assessment> before() {
+        return before;
+    }
+
+    /** The same is heard again: what was said of it until now, and the moves that were made. */
+    void turned(Optional<Assessment> old, List<Move> moves) {
+        before = old.filter(each -> each.readings().hasPlaying());
         made = Stream.concat(made.stream(), moves.stream()).toList();
         madeLast = List.copyOf(moves);
     }
 
-    /** @param before what the take is held against; empty when it is the first of its kind */
-    Assessment of(TakeReadings readings, Optional<Assessment> before, PeakForecast peak) {
+    Assessment of(TakeReadings readings, PeakForecast peak) {
+        Optional<Assessment> old = before;
         Coach coach = new Coach(TargetWindow.DEFAULT, made);
         Optional<RigInUse> inUse = rig.get();
         Optional<Rig> used = inUse.map(RigInUse::rig);
@@ -60,14 +68,14 @@ final class TakeAdvice {
         Assessment judged = coach.assess(readings, tone, inUse, peak);
         Assessment alone = wanted.map(each -> each.withMissing(judged)).orElse(judged);
         Assessment assessment = used.map(each -> alone.withMissing(MicrophoneRule.remarks(readings, each.tap(), each.instrument().lowestHz()))).orElse(alone);
-        return before.isPresent() && readings.hasPlaying()
-            ? coach.comparedWith(assessment, before.get().readings(), before.get().verdict().tone(), turnedDb(before.get().readings(), readings)) : assessment;
+        return old.isPresent() && readings.hasPlaying()
+            ? coach.comparedWith(assessment, old.get().readings(), old.get().verdict().tone(), turnedDb(old.get().readings(), readings)) : assessment;
     }
 
     /** By how much the gain was turned since the take before, if that was said and sounds more like it than like nothing turned at all. */
-    private OptionalDouble turnedDb(TakeReadings before, TakeReadings now) {
+    private OptionalDouble turnedDb(TakeReadings was, TakeReadings now) {
         double saidDb = MadeMoves.chain(madeLast).gainDb();
-        double heardDb = before.hasPlaying() ? now.playingDbfs() - before.playingDbfs() : Double.POSITIVE_INFINITY;
+        double heardDb = was.hasPlaying() ? now.playingDbfs() - was.playingDbfs() : Double.POSITIVE_INFINITY;
         boolean sounds = Math.abs(heardDb - saidDb) < Math.max(PLAUSIBLE_DB, Math.abs(heardDb));
         return madeLast.isEmpty() || !sounds ? OptionalDouble.empty() : OptionalDouble.of(saidDb);
     }

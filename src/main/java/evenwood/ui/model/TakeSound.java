@@ -1,14 +1,17 @@
 package evenwood.ui.model;
 
 import evenwood.coach.PeakAfter;
+import evenwood.coach.PeakForecast;
 import evenwood.eq.EqChain;
 import evenwood.eq.EqualisedTake;
 import evenwood.live.Listening;
+import evenwood.measure.TakeReadings;
 import evenwood.sound.LiveInputs;
 import evenwood.sound.SoundFiles;
 import evenwood.sound.SoundProblem;
 import evenwood.sound.SoundSource;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 
 /** The sound of what was chosen: opened to be measured, and once more for the ears. Thread: any, one opens live. */
@@ -42,8 +45,15 @@ final class TakeSound {
         return choice instanceof SoundChoice.Live ? kept.source() : Optional.of(open(choice));
     }
 
-    /** How high its peaks get through a change; empty when it cannot be opened any more. */
-    Optional<PeakAfter> peakAfter(SoundChoice choice, EqChain change) {
+    /** How high its peaks get through a change: heard again where that can be done, and as long as it is wanted. */
+    PeakForecast forecast(SoundChoice choice, TakeReadings readings, BooleanSupplier wanted) {
+        PeakForecast guessed = PeakForecast.fromSpectrum(readings);
+        return choice.isLive() ? guessed
+            : change -> wanted.getAsBoolean() ? heardAgain(choice, change).orElseGet(() -> guessed.after(change)) : guessed.after(change);
+    }
+
+    /** Empty when it cannot be opened any more. */
+    private Optional<PeakAfter> heardAgain(SoundChoice choice, EqChain change) {
         try (SoundSource source = open(choice)) {
             return Optional.of(new PeakAfter(EqualisedTake.measure(source, change).truePeakDbtp(), 0));
         } catch (SoundProblem gone) {
