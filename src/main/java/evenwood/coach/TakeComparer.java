@@ -34,10 +34,6 @@ final class TakeComparer {
     private static final double PLAYING_DEVIATION_DB = 2.2;
     /** So far under everything a noise lies that was not found: our choice. */
     private static final double UNHEARD_UNDER_FLOOR_DB = 6;
-    /** Cut-off samples grow about threefold for 3 dB more drive (AfterEvaluation). */
-    private static final double DRIVE_DB_PER_DECADE = 6;
-    private static final double DRIVE_DEVIATION_DB = 2;
-    private static final double SURE = 0.95;
     private static final double PLAIN_TONE_CHANGE_DB = 2;
     /** Two takes that share so little say nothing about a region. */
     private static final double MOST_TONE_DEVIATION_DB = 4;
@@ -73,22 +69,13 @@ final class TakeComparer {
 
     private void distortion(EnumSet<Fault> found) {
         if (found.contains(Fault.CLIPPING)) {
-            double was = rate(before);
-            double is = rate(now);
-            if (was > 0 && is > 0) {
-                measured(Fault.CLIPPING, DRIVE_DB_PER_DECADE * Math.log10(is / was), DRIVE_DEVIATION_DB);
-            } else {
-                presence(Fault.CLIPPING, was > 0 ? SURE : 1 - SURE, is > 0 ? SURE : 1 - SURE);
-            }
+            boolean both = ClippedDrive.isClipped(before) && ClippedDrive.isClipped(now);
+            // A take in which nothing is cut off may have had little more room, or much.
+            measured(Fault.CLIPPING, ClippedDrive.db(now) - ClippedDrive.db(before), both ? ClippedDrive.DEVIATION_DB : Math.hypot(ClippedDrive.DEVIATION_DB, PEAK_DEVIATION_DB));
         }
         if (found.contains(Fault.OVERDRIVEN)) {
             presence(Fault.OVERDRIVEN, overdriven(before), overdriven(now));
         }
-    }
-
-    private static double rate(TakeReadings readings) {
-        return readings.distortion().stage() == DistortionReading.Stage.CONVERTER
-            ? readings.distortion().clippedSamples() / Math.max(0.1, readings.activity().playingSeconds()) : 0;
     }
 
     private static double overdriven(TakeReadings readings) {
