@@ -18,8 +18,6 @@ import javafx.scene.control.MenuItem;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
@@ -47,6 +45,7 @@ final class WiringScreen implements Screen, ChainView.Told {
     private Optional<Assessment> shown = Optional.empty();
     private int joint;
     private int box = -1;
+    private boolean asking;
     private Boolean wide;
 
     WiringScreen(Surroundings around) {
@@ -128,7 +127,8 @@ final class WiringScreen implements Screen, ChainView.Told {
     /** Begins with the questions. */
     void ask() {
         AskModel questions = new AskModel(around.rig());
-        AskView asking = new AskView(around, questions, () -> {
+        AskView asked = new AskView(around, questions, () -> {
+            asking = false;
             if (questions.question().isEmpty()) {
                 wiring.takeRig(questions.rig());
             }
@@ -137,7 +137,8 @@ final class WiringScreen implements Screen, ChainView.Told {
             box = -1;
             changed();
         });
-        content.getChildren().setAll(asking.node());
+        asking = true;
+        content.getChildren().setAll(asked.node());
     }
 
     /** The chain is another one now. */
@@ -220,7 +221,8 @@ final class WiringScreen implements Screen, ChainView.Told {
     }
 
     private void arrange(boolean nowWide) {
-        if (wide != null && wide == nowWide) {
+        // A window that is made narrower while questions are asked must not lose them.
+        if (asking || wide != null && wide == nowWide) {
             return;
         }
         wide = nowWide;
@@ -242,6 +244,5 @@ final class WiringScreen implements Screen, ChainView.Told {
         } else {
             content.getChildren().addAll(chainSheet, left, responseSheet);
         }
-        HBox.setHgrow(chainSheet, Priority.ALWAYS);
     }
 }

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A chain in a real window: boxes put in, moved with the mouse and with the keys, taken out. */
+/** A chain in a real window: boxes put in, moved with the mouse and with the keys, taken out; questions asked. */
 @Timeout(180)
 class WiringWindowTest {
     @TempDir
@@ -40,6 +40,11 @@ class WiringWindowTest {
         shown.await("and back with the keys", 20, line -> line.contains("chain=[piezo-buffer, passive-di]"));
         player.println("press wiring-out");
         shown.await("the chosen one taken out", 20, line -> line.contains("chain=[passive-di]"));
+        player.println("press wiring-ask");
+        player.println("size 660 700");
+        player.println("measure");
+        player.println("press answer-piezo-bridge");
+        shown.await("the questions still there in a narrow window", 20, line -> line.equals("did press answer-piezo-bridge: done"));
         player.println("end");
         assertThat(window.waitFor(30, TimeUnit.SECONDS)).isTrue();
     }
