@@ -24,7 +24,7 @@ final class DistortionForest {
 
     /** @param lines one tree each */
     DistortionForest(List<String> lines) {
-        lines.forEach(line -> trees.add(new Tree(line.split(" "))));
+        lines.forEach(line -> trees.add(new Tree(line)));
     }
 
     /** The one that is shipped. */
@@ -54,13 +54,15 @@ final class DistortionForest {
         /** Where to go on when it is not less. */
         private final int[] otherwise;
 
-        private Tree(String[] words) {
-            feature = new int[words.length];
-            number = new float[words.length];
-            otherwise = new int[words.length];
+        private Tree(String line) {
+            TreeWords words = new TreeWords(line);
+            int count = words.count();
+            feature = new int[count];
+            number = new float[count];
+            otherwise = new int[count];
             int end = read(words, 0);
-            if (end != words.length) {
-                throw new IllegalArgumentException("distortion forest: a tree of " + words.length + " words ends after " + end);
+            if (end != count) {
+                throw new IllegalArgumentException("distortion forest: a tree of " + count + " words ends after " + end);
             }
         }
 
@@ -73,12 +75,13 @@ final class DistortionForest {
         }
 
         /** What begins at a word; tells where it ends. */
-        private int read(String[] words, int at) {
-            String word = words[at];
-            int sign = word.indexOf('<');
-            feature[at] = sign < 0 ? -1 : Integer.parseInt(word.substring(0, sign));
-            number[at] = Float.parseFloat(word.substring(sign < 0 ? 1 : sign + 1));
-            if (sign < 0) {
+        private int read(TreeWords words, int at) {
+            boolean leaf = words.takes('=');
+            feature[at] = leaf ? -1 : (int) words.number();
+            words.takes('<');
+            number[at] = words.number();
+            words.takes(' ');
+            if (leaf) {
                 return at + 1;
             }
             otherwise[at] = read(words, at + 1);

@@ -50,4 +50,14 @@ class DistortionForestTest {
     void theShippedTreesTellNothingUnusualFromClean() {
         assertThat(DistortionModel.shipped().join().probability(new double[DistortionFeatures.NAMES.length])).isBetween(0.0, 0.25);
     }
+
+    @Test
+    void numbersAreReadAsEverybodyReadsThem() {
+        for (String word : new String[] {"0", "-5.16", "0.153", "-0.0341", "126", "1.0E-4", "-2.5E-5", "0.123456789", "1234567.5"}) {
+            TreeWords words = new TreeWords(word + " =1");
+            assertThat(words.number()).as(word).isEqualTo(Float.parseFloat(word));
+            assertThat(words.takes(' ') && words.takes('=')).isTrue();
+            assertThat(words.count()).isEqualTo(2);
+        }
+    }
 }
