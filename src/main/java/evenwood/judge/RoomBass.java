@@ -22,6 +22,7 @@ import java.util.Optional;
 public record RoomBass(double belowHz, double underWholeDb) {
     private static final double BELOW_LOWEST_NOTE = 0.85;
     private static final double MOST_UNDER_DB = 20;
+    private static final int PLAYED_TIMES = 3;
 
     /** Empty at other taps, and where nothing of that kind is heard. */
     public static Optional<RoomBass> of(TakeReadings readings, Tap tap, double lowestNoteHz) {
@@ -29,6 +30,9 @@ public record RoomBass(double belowHz, double underWholeDb) {
             return Optional.empty();
         }
         double belowHz = BELOW_LOWEST_NOTE * lowestNoteHz;
+        if (readings.notes().notes().stream().filter(note -> note.frequencyHz() < belowHz).count() >= PLAYED_TIMES) {
+            return Optional.empty(); // tuned lower, or another instrument: those are notes
+        }
         double strongest = readings.spectrum().bands().stream().filter(level -> level.band().upperHz() < belowHz && level.isAboveNoise())
             .mapToDouble(BandLevel::relativeDb).max().orElse(Double.NEGATIVE_INFINITY);
         return strongest > -MOST_UNDER_DB ? Optional.of(new RoomBass(belowHz, Math.max(0, -strongest))) : Optional.empty();

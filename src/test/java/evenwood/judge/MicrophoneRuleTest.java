@@ -2,9 +2,11 @@ package evenwood.judge;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenwood.measure.Note;
 import evenwood.measure.TakeReadings;
 import evenwood.rig.Tap;
 import evenwood.takes.ReadingsSketch;
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -38,6 +40,13 @@ class MicrophoneRuleTest {
     void soundUnderTheLowestNoteIsTheRooms() {
         // The sketch has all bands equally loud, so a violin's take has sound where a violin has no notes.
         assertThat(MicrophoneRule.remarks(even(-50), Tap.MICROPHONE, 196)).extracting(Statement::key).contains("microphone.room-bass");
+    }
+
+    @Test
+    void notesThatWerePlayedDownThereAreNotTheRooms() {
+        TakeReadings readings = new ReadingsSketch().noise(-62, NO_NOISE, NO_NOISE, -62)
+            .notes(Collections.nCopies(3, new Note(1, 1.4, 110, 45, 0.95, false, -20, -25))).readings();
+        assertThat(MicrophoneRule.remarks(readings, Tap.MICROPHONE, 196)).extracting(Statement::key).doesNotContain("microphone.room-bass");
     }
 
     private static List<String> keys(TakeReadings readings) {
