@@ -4,12 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenwood.journal.KeptExamples;
 import evenwood.journal.TakeToKeep;
+import evenwood.rig.Connection;
+import evenwood.rig.Line;
+import evenwood.rig.PluggedInput;
+import evenwood.rig.Rig;
 import evenwood.takes.ReadingsSketch;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -54,6 +59,26 @@ class TakeSheetTest {
         String html = TakeSheet.html(List.of(FULL, BARE), Sentences.english());
         assertThat(html).contains("<title>Żółty “fiddle” &lt;1&gt; 笛, sketch</title>").doesNotContain("<1>", "src=", "href=");
         assertThat(html.split("<svg", -1)).hasSize(3);
+    }
+
+    @Test
+    void theSheetSpeaksGermanToo() {
+        assertThat(TakeSheet.html(List.of(FULL, BARE), Sentences.in(Locale.GERMAN))).contains("<html lang=\"de\">", "Phantomspeisung: NEIN", "Regler, wie sie stehen", "Noch zu drehen",
+            "Warnungen", "Brummen: Brummen vom Netz", "Lauteste Spitze", "getönt: octave-mandolin", "nichts wurde gespielt")
+            .doesNotContain("Phantom power", "Controls as", "Still to turn", "Warnings", "Loudest peak", "shaded");
+    }
+
+    /** Seen first, also in black and white. */
+    @Test
+    void phantomPowerThatIsOnIsWhiteOnBlack() {
+        Rig rig = FULL.rig().orElseThrow();
+        Connection connection = rig.connection().orElseThrow();
+        Line line = connection.main();
+        Connection on = new Connection(connection.pickup(), new Line(line.links(), new PluggedInput(line.input().input(), line.input().gainDb(), true)), connection.thru(),
+            connection.sameOutlet(), connection.owned());
+        Rig powered = new Rig(rig.name(), rig.instrument(), rig.tap(), rig.controls(), rig.settings(), Optional.of(on));
+        assertThat(TakeSheet.svg(List.of(new TakeSheet.Subject("fiddle", "", "", FULL.assessment(), Optional.of(powered))), Sentences.english()))
+            .containsPattern("font-weight=\"bold\"[^>]*fill=\"#ffffff\">Phantom power: YES<");
     }
 
     @Test
