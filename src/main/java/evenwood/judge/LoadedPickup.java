@@ -15,8 +15,8 @@ import java.util.function.DoubleUnaryOperator;
  *
  * <p>How: Bayes. "Loaded" is a first-order high-pass whose corner may lie anywhere from an octave over what is expected, or over the
  * lowest note, to 10 kHz, every octave alike; against it stand "as it should be" and each word of tone with any amount ({@link
- * ToneEvidence}). The level counts too: against the prediction where the chain and its gain are known, else loosely against the
- * level a player would set; with no chain at all it must be too quiet to be named. Source: the corner is 1/(2πRC), see {@code ImpedanceRule}; how common the fault is
+ * ToneEvidence}), all with the heavy tails by which instruments differ. Only bands from the lowest note on that was
+ * heard count. The level counts too: against the prediction where the chain and its gain are known, else loosely against the level a player would set; with no chain at all it must be too quiet to be named. Source: the corner is 1/(2πRC), see {@code ImpedanceRule}; how common the fault is
  * before anything is heard is our choice.
  * <p>Limits: without an instrument that has a target there is nothing to compare with. Without a chain a quiet player with a thin
  * instrument does the same, so it never gets sure.
@@ -24,11 +24,13 @@ import java.util.function.DoubleUnaryOperator;
  * @param probability    that it is so
  * @param heardCornerHz  the likeliest corner; empty when it is likelier that none was lost
  * @param expectedHz     where the chain's own corner lies; 0 when nobody knows
- * @param lowestNoteHz   the instrument's
+ * @param lowestNoteHz   the lowest that was played
  */
 record LoadedPickup(double probability, OptionalDouble heardCornerHz, double expectedHz, double lowestNoteHz) {
     private static final double HIGHEST_CORNER_HZ = 10_000;
     private static final double HEARING_BEGINS_HZ = 20;
+    /** A third-octave band holds notes from 0.89 of its centre on (IEC 61260-1). */
+    private static final double LOWEST_NOTE_PART = 0.89;
     private static final double STEP = Math.pow(2, 0.25);
     private static final double SLIGHT_PROBABILITY = 0.4;
     private static final double CLEAR_PROBABILITY = 0.75;
@@ -53,7 +55,22 @@ record LoadedPickup(double probability, OptionalDouble heardCornerHz, double exp
         if (tone.isEmpty() || tone.get().against() != ToneComparison.Against.INSTRUMENT || !readings.hasPlaying()) {
             return Optional.empty();
         }
-        return ofUnknownChain(tone.get(), aboveAimDb(readings, window));
+        return ofUnknownChain(played(tone.get(), readings.noteSpectra().lowestHz()), aboveAimDb(readings, window));
+    }
+
+    /**
+     * Only what was played can lack bass: under the lowest note that was heard there is none, whatever the pickup sees, and what a target
+     * expects there is the body's noise.
+     *
+     * @param lowestHeardHz 0 when no note was heard
+     */
+    static ToneComparison played(ToneComparison tone, double lowestHeardHz) {
+        if (lowestHeardHz <= tone.lowestNoteHz()) {
+            return tone;
+        }
+        return new ToneComparison(tone.against(), tone.name(), lowestHeardHz, tone.spread(), tone.wantedDb(), new ToneDifference(tone.difference().bands().stream()
+            .map(band -> band.centreHz() >= LOWEST_NOTE_PART * lowestHeardHz ? band
+                : new ToneDifference.Band(band.band(), band.differenceDb(), band.uncertaintyDb(), band.toleranceDb(), 0)).toList()));
     }
 
     private static double aboveAimDb(TakeReadings readings, TargetWindow window) {
@@ -73,7 +90,7 @@ record LoadedPickup(double probability, OptionalDouble heardCornerHz, double exp
             return Optional.empty();
         }
         OptionalDouble predicted = WiringComparison.levelDb(readings, chain.main());
-        return of(tone.get(), chain.main().bassCornerHz().orElse(0), predicted.isPresent() ? predicted : OptionalDouble.of(aboveAimDb(readings, window)),
+        return of(played(tone.get(), readings.noteSpectra().lowestHz()), chain.main().bassCornerHz().orElse(0), predicted.isPresent() ? predicted : OptionalDouble.of(aboveAimDb(readings, window)),
             predicted.isPresent() ? WiringComparison.deviationDb(chain) : UNKNOWN_GAIN_DEVIATION_DB, kind == Pickup.Kind.PIEZO ? PIEZO_PRIOR : OTHER_PRIOR);
     }
 
@@ -84,7 +101,7 @@ record LoadedPickup(double probability, OptionalDouble heardCornerHz, double exp
      * @param prior      how likely it is before anything is heard
      */
     static Optional<LoadedPickup> of(ToneComparison tone, double expectedHz, OptionalDouble level, double deviation, double prior) {
-        ToneEvidence evidence = new ToneEvidence(shifted(tone.difference(), expectedHz), tone.spread().normal(), tone.lowestNoteHz());
+        ToneEvidence evidence = new ToneEvidence(shifted(tone.difference(), expectedHz), tone.spread(), tone.lowestNoteHz());
         return evidence.isEmpty() ? Optional.empty() : Optional.of(weighed(tone, evidence, expectedHz, level, deviation, prior));
     }
 
@@ -117,7 +134,7 @@ record LoadedPickup(double probability, OptionalDouble heardCornerHz, double exp
 
     /** That the corner the chain predicts is really there, against none. */
     private static double asPredicted(ToneComparison tone, double expected) {
-        ToneEvidence evidence = new ToneEvidence(tone.difference(), tone.spread().normal(), tone.lowestNoteHz());
+        ToneEvidence evidence = new ToneEvidence(tone.difference(), tone.spread(), tone.lowestNoteHz());
         return 1 / (1 + Math.exp(-PREDICTED_LOG_ODDS - evidence.logRatio(frequency -> highPassDb(expected, frequency))));
     }
 

@@ -116,11 +116,17 @@ final class ToneEvidence {
         return fits.stream().max(Comparator.comparingDouble(Fit::logOdds)).orElseThrow();
     }
 
-    /** How much speaks for exactly this shape against none, natural logarithm of the likelihoods' ratio. */
+    /** How much speaks for exactly this shape against none, natural logarithm of the likelihoods' ratio (normal or Student's). */
     double logRatio(DoubleUnaryOperator shapeDb) {
+        solve();
         RealVector shape = new ArrayRealVector(bands.stream().mapToDouble(band -> shapeDb.applyAsDouble(band.centreHz())).toArray());
-        RealVector weights = new CholeskyDecomposition(covariance).getSolver().solve(shape);
-        return weights.dotProduct(difference) - 0.5 * weights.dotProduct(shape);
+        RealVector weights = solver.solve(shape);
+        double better = weights.dotProduct(difference) - 0.5 * weights.dotProduct(shape);
+        if (Double.isInfinite(freedom)) {
+            return better;
+        }
+        double clean = freedom + misfit;
+        return (freedom + bands.size()) / 2 * Math.log(clean / (clean - 2 * better));
     }
 
     /** From now on the region's best shape may be there in any amount: what else is there? */

@@ -26,11 +26,6 @@ public record ToneSpread(double sharedPart, double correlationBands, double hard
      */
     public static final ToneSpread OF_TAKES = new ToneSpread(0, 1, 1, Double.POSITIVE_INFINITY);
 
-    /** The same without heavy tails. */
-    ToneSpread normal() {
-        return new ToneSpread(sharedPart, correlationBands, hardnessDb, Double.POSITIVE_INFINITY);
-    }
-
     double correlation(int bandsApart) {
         double shared = sharedPart * Math.exp(-Math.abs(bandsApart) / correlationBands);
         return bandsApart == 0 ? 1 : shared;

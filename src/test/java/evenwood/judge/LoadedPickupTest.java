@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
+import java.util.function.DoubleSupplier;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
@@ -31,6 +32,30 @@ class LoadedPickupTest {
     @Test
     void anUnloadedPickupIsHardlyEverCalledLoaded() {
         assertThat(share(hz -> 0, PRIOR)).isLessThan(0.02);
+    }
+
+    /** Some instruments lie far off ({@link ToneSpread#OF_INSTRUMENTS}): Student's distribution with 5 degrees of freedom. */
+    @Test
+    void anOddInstrumentIsHardlyEverCalledLoaded() {
+        SplittableRandom random = new SplittableRandom(11);
+        assertThat(share(drawn(hz -> 0, 0, OptionalDouble.empty(), PRIOR, 10 * DRAWS, () -> {
+            double square = 0;
+            for (int i = 0; i < ToneSpread.OF_INSTRUMENTS.freedom(); i++) {
+                square += Math.pow(random.nextGaussian(), 2);
+            }
+            return Math.sqrt(ToneSpread.OF_INSTRUMENTS.freedom() / square);
+        }))).isLessThan(0.004);
+    }
+
+    /** A bass played high has no bass to lose: what lies under its lowest note says nothing. */
+    @Test
+    void whatWasNotPlayedIsNotMissed() {
+        ToneComparison high = LoadedPickup.played(comparison(hz -> hz < 230 ? -25 : 0), 250);
+        assertThat(high.difference().bands()).allMatch(band -> band.weight() == (band.centreHz() > 230 ? 1 : 0));
+        assertThat(LoadedPickup.of(high, 0, OptionalDouble.empty(), 6.7, PRIOR).orElseThrow().probability()).isLessThan(0.2);
+        ToneComparison low = comparison(hz -> 0);
+        assertThat(LoadedPickup.played(low, 0)).isSameAs(low);
+        assertThat(LoadedPickup.played(low, 70)).isSameAs(low);
     }
 
     /** A shelf turned down takes the bass to a new level; a load takes it down for ever. */
@@ -109,8 +134,12 @@ class LoadedPickupTest {
     }
 
     private static double share(DoubleUnaryOperator shape, double prior) {
-        return drawn(shape, 0, OptionalDouble.empty(), prior).stream()
-            .filter(each -> each.finding(false, Optional.empty()).filter(finding -> finding.severity() != Severity.SLIGHT).isPresent()).count() / (double) DRAWS;
+        return share(drawn(shape, 0, OptionalDouble.empty(), prior));
+    }
+
+    private static double share(List<LoadedPickup> drawn) {
+        return drawn.stream().filter(each -> each.finding(false, Optional.empty()).filter(finding -> finding.severity() != Severity.SLIGHT).isPresent()).count()
+            / (double) drawn.size();
     }
 
     private static double mean(List<LoadedPickup> loaded) {
@@ -118,6 +147,10 @@ class LoadedPickupTest {
     }
 
     private static List<LoadedPickup> drawn(DoubleUnaryOperator shape, double expectedHz, OptionalDouble level, double prior) {
+        return drawn(shape, expectedHz, level, prior, DRAWS, () -> 1);
+    }
+
+    private static List<LoadedPickup> drawn(DoubleUnaryOperator shape, double expectedHz, OptionalDouble level, double prior, int draws, DoubleSupplier scale) {
         List<ThirdOctave> bands = ThirdOctave.FROM_50_HZ_TO_16_KHZ.stream().filter(band -> band.centreHz() > 75 && band.centreHz() < 11_000).toList();
         double deviation = HALF_WIDTH_DB / 1.96;
         Array2DRowRealMatrix covariance = new Array2DRowRealMatrix(bands.size(), bands.size());
@@ -129,10 +162,10 @@ class LoadedPickupTest {
         var root = new CholeskyDecomposition(covariance).getL();
         SplittableRandom random = new SplittableRandom(5);
         List<LoadedPickup> loaded = new ArrayList<>();
-        for (int draw = 0; draw < DRAWS; draw++) {
+        for (int draw = 0; draw < draws; draw++) {
             double[] normal = new double[bands.size()];
             java.util.Arrays.setAll(normal, i -> random.nextGaussian());
-            var spread = root.operate(new ArrayRealVector(normal));
+            var spread = root.operate(new ArrayRealVector(normal)).mapMultiply(scale.getAsDouble());
             List<ToneDifference.Band> differences = new ArrayList<>();
             for (int i = 0; i < bands.size(); i++) {
                 differences.add(new ToneDifference.Band(bands.get(i), shape.applyAsDouble(bands.get(i).centreHz()) + spread.getEntry(i), HALF_WIDTH_DB, 3, 1));
