@@ -65,9 +65,9 @@ class LoadedPickupTest {
         assertThat(share(hz -> shelf.responseDb(hz, 48_000), PRIOR)).isLessThan(0.1);
     }
 
-    /** 15 nF into 10 kΩ: 1061 Hz; 1 nF into 10 kΩ and a microphone input: some kHz. */
+    /** 15 nF into 10 kΩ: 1061 Hz; 1 nF into 10 kΩ and a microphone input: some kHz. Heavy tails cost some of the lesser loads. */
     @ParameterizedTest
-    @CsvSource({"1061, 0.9", "3500, 0.9"})
+    @CsvSource({"1061, 0.85", "3500, 0.95"})
     void aPickupOnALowImpedanceIsCalledLoaded(double cornerHz, double least) {
         assertThat(share(highPass(cornerHz), PRIOR)).isGreaterThan(least);
     }
