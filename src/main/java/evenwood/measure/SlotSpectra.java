@@ -3,6 +3,7 @@ package evenwood.measure;
 import evenwood.sound.Decibels;
 import java.util.Arrays;
 import java.util.function.IntPredicate;
+import java.util.function.ToDoubleFunction;
 import org.hipparchus.distribution.continuous.GammaDistribution;
 
 /**
@@ -58,6 +59,16 @@ final class SlotSpectra {
 
     float[] power(int chosen) {
         return memory.power(slots[(int) ((long) chosen * count / chosen())]);
+    }
+
+    /** The least of what is looked for in any of the slots but those of digital silence; infinite when there are none. */
+    double leastPower(ToDoubleFunction<float[]> wanted) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < count; i++) {
+            double power = wanted.applyAsDouble(memory.power(slots[i]));
+            least = power > 0 ? Math.min(least, power) : least;
+        }
+        return least;
     }
 
     double[] mean() {

@@ -20,8 +20,7 @@ final class ToneFinder {
     private static final double INNER_SHARE = 0.2;
     private static final double STEADY_DB = 1.5;
     private static final double LEAST_OVER_NOISE = 2;
-    private static final double SELDOM = 0.25;
-    private static final double LEAST_ELSEWHERE = 0.25;
+    private static final double LEAST_AT_ANY_TIME = 0.1;
     private static final double SIGMAS = 3;
     private static final double DB_PER_NEPER_OF_POWER = 4.34;
 
@@ -98,18 +97,9 @@ final class ToneFinder {
         return 10 * Math.log10(loud / soft) < STEADY_DB + SIGMAS * noiseDb && isAlwaysThere(hz, middle) ? middle : 0;
     }
 
-    /** A string that rings through the one short rest is steady too, but is not there at other times; a tone is, whatever is played. */
+    /** A string that rings through the one short rest is steady too, but dies away at last; a tone is there in the stillest moment. */
     private boolean isAlwaysThere(double hz, double power) {
-        double[] powers = new double[all.chosen()];
-        int n = 0;
-        for (int i = 0; i < powers.length; i++) {
-            double here = powerNear(all.power(i), hz, high.shape().lobeHz());
-            if (here > 0) {
-                powers[n++] = here;
-            }
-        }
-        Arrays.sort(powers, 0, n);
-        return n > 0 && powers[(int) (SELDOM * n)] > LEAST_ELSEWHERE * power;
+        return all.leastPower(slot -> powerNear(slot, hz, high.shape().lobeHz())) > LEAST_AT_ANY_TIME * power;
     }
 
     private double powerNear(float[] power, double hz, double halfHz) {
