@@ -6,7 +6,11 @@ import evenwood.measure.TakeReadings;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Says what to play so that a take can be compared with the one it should be like. Limits: our choice. */
+/**
+ * Says what to play so that a take can be compared with the one it should be like. Limits: our choice.
+ *
+ * <p>How far apart the notes of two takes lie is said in half tones: of chords the octave may be heard wrong, in both alike.
+ */
 public final class SharedNotesRule {
     private static final int FEWEST_NOTES = 3;
     /** Fewer bands than this are no tone; the rest of {@link ToneComparison} needs as many. */
@@ -28,10 +32,10 @@ public final class SharedNotesRule {
         }
         List<Statement> missing = new ArrayList<>();
         if (here[0] - lowest > NEAR_SEMITONES) {
-            missing.add(Statement.of("missing.like-low", NoteName.of(lowest), NoteName.of(here[0])));
+            missing.add(Statement.of("missing.like-low", here[0] - lowest));
         }
         if (highest - here[here.length - 1] > NEAR_SEMITONES) {
-            missing.add(Statement.of("missing.like-high", NoteName.of(here[here.length - 1]), NoteName.of(highest)));
+            missing.add(Statement.of("missing.like-high", highest - here[here.length - 1]));
         }
         return missing;
     }
