@@ -1,5 +1,7 @@
 package evenwood.cli;
 
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.function.Function;
 import picocli.CommandLine;
@@ -23,6 +25,11 @@ public final class EvenwoodCommand implements Runnable {
     /** Runs one command and returns its exit code. */
     public static int run(String... args) {
         return run(Terminal.ofSystem(), args);
+    }
+
+    /** The same with its results going elsewhere, as plain lines in UTF-8. */
+    public static int run(OutputStream results, String... args) {
+        return run(new Terminal(results, System.err, false, StandardCharsets.UTF_8), args);
     }
 
     static int run(Terminal terminal, String... args) {

@@ -36,14 +36,8 @@ public final class TerminalPicture implements Evaluation {
     }
 
     private static List<String> printed(String... command) {
-        PrintStream usual = System.out;
         ByteArrayOutputStream heard = new ByteArrayOutputStream();
-        System.setOut(new PrintStream(heard, true, StandardCharsets.UTF_8));
-        try {
-            EvenwoodCommand.run(command);
-        } finally {
-            System.setOut(usual);
-        }
+        EvenwoodCommand.run(heard, command);
         return heard.toString(StandardCharsets.UTF_8).lines().toList();
     }
 
