@@ -52,10 +52,13 @@ public final class KeptTone {
     private static final List<ThirdOctave> BANDS = ThirdOctave.FROM_50_HZ_TO_16_KHZ;
     private static final String METERS_DIGEST = metersDigest();
 
+    /** Of the files; to be changed with what {@link #write} writes. */
+    private static final String LAYOUT = "with dynamics";
+
     private KeptTone() { }
 
     public static TakeReadings readings(Take take) {
-        Path file = FOLDER.resolve(hash(METERS_DIGEST, take.id() + take.kinds() + take.dynamics() + take.sampleRateHz() + take.peakDbfs() + take.roomDbfs() + take.roomSeed()) + ".bin");
+        Path file = FOLDER.resolve(hash(METERS_DIGEST + LAYOUT, take.id() + take.kinds() + take.dynamics() + take.sampleRateHz() + take.peakDbfs() + take.roomDbfs() + take.roomSeed()) + ".bin");
         SoundFormat format = new SoundFormat(take.sampleRateHz(), 1, 1, 24);
         try {
             if (Files.exists(file)) {
@@ -88,6 +91,7 @@ public final class KeptTone {
             out.writeInt(note.midi());
             out.writeBoolean(note.polyphonic());
         }
+        doubles(out, readings.dynamics().softDbfs(), readings.dynamics().usualDbfs(), readings.dynamics().hardDbfs());
         out.writeInt(readings.noteSpectra().spectra().size());
         for (NoteSpectrum spectrum : readings.noteSpectra().spectra()) {
             doubles(out, spectrum.pitchNumber(), spectrum.levelDbfs());
@@ -117,6 +121,7 @@ public final class KeptTone {
             double[] figures = doubles(in, 6);
             notes.add(new Note(figures[0], figures[1], figures[2], in.readInt(), figures[3], in.readBoolean(), figures[4], figures[5]));
         }
+        double[] dynamics = doubles(in, 3);
         List<NoteSpectrum> spectra = new ArrayList<>();
         for (int left = in.readInt(); left > 0; left--) {
             double[] figures = doubles(in, 2);
@@ -130,7 +135,7 @@ public final class KeptTone {
         }
         NotesReading played = new NotesReading(notes);
         return new TakeReadings(info, new NowReading(Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY, PitchReading.NONE), LevelReading.SILENCE,
-            TruePeakReading.SILENCE, LoudnessReading.SILENCE, activity, played, new NoteSpectraReading(spectra), DynamicsReading.unknown(notes.size()), spectrum(in),
+            TruePeakReading.SILENCE, LoudnessReading.SILENCE, activity, played, new NoteSpectraReading(spectra), new DynamicsReading(dynamics[0], dynamics[1], dynamics[2], notes.size()), spectrum(in),
             NoiseReading.NOTHING, ClickReading.NONE, DropoutReading.NONE, DistortionReading.SILENCE, RingingReading.NONE);
     }
 
