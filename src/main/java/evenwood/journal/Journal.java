@@ -56,7 +56,7 @@ public final class Journal implements AutoCloseable {
     /** @throws JournalProblem when there is no such take */
     public KeptTake take(long id) {
         return store.read(connection -> new TakeTable(connection).take(id))
-            .orElseThrow(() -> new JournalProblem("journal: there is no take " + id + "; see evenwood journal list"));
+            .orElseThrow(() -> new JournalProblem("journal: there is no take " + id + "; see evenwood journal list").of(JournalTrouble.NO_TAKE, id));
     }
 
     /** The same with its sound, as it can be kept in another journal. */
@@ -76,7 +76,7 @@ public final class Journal implements AutoCloseable {
     public void say(long id, TakeWords words) {
         boolean there = Store.result(store.transaction(connection -> new TakeTable(connection).say(id, words)));
         if (!there) {
-            throw new JournalProblem("journal: there is no take " + id + "; see evenwood journal list");
+            throw new JournalProblem("journal: there is no take " + id + "; see evenwood journal list").of(JournalTrouble.NO_TAKE, id);
         }
     }
 

@@ -95,7 +95,8 @@ public final class JournalExport {
                 field(json, json.currentName(), journal);
             }
         } catch (NoSuchFileException missing) {
-            throw new JournalProblem("journal import: " + file + " does not exist; check the spelling", missing);
+            throw new JournalProblem("journal import: " + file + " does not exist; check the spelling", missing)
+                .of(JournalTrouble.NOT_THERE, file.toString());
         } catch (JsonProcessingException problem) {
             throw wrong(file, problem.getOriginalMessage().lines().findFirst().orElse(""), problem);
         } catch (IOException | IllegalArgumentException problem) {
@@ -127,7 +128,7 @@ public final class JournalExport {
 
     private static JournalProblem wrong(Path file, String why, Exception problem) {
         return new JournalProblem("journal import: " + file + " is no whole journal (" + why + "); what could be read before was taken in;"
-            + " use what evenwood journal export writes", problem);
+            + " use what evenwood journal export writes", problem).of(JournalTrouble.NOT_WHOLE, file.toString());
     }
 
     private static JournalProblem notWritten(Path file, IOException problem) {

@@ -61,11 +61,13 @@ final class Schema {
         int version = number("PRAGMA user_version");
         boolean ours = number("PRAGMA application_id") == APPLICATION_ID;
         if (!ours && (version != 0 || number("SELECT COUNT(*) FROM sqlite_master") > 0)) {
-            throw new JournalProblem("journal: " + file + " is the database of another program; nothing was changed in it; name another file with --journal FILE");
+            throw new JournalProblem("journal: " + file + " is the database of another program; nothing was changed in it; name another file with --journal FILE")
+                .of(JournalTrouble.FOREIGN, file.toString());
         }
         if (version > NEWEST) {
             throw new JournalProblem("journal: " + file + " was written by a newer evenwood (its form is number " + version + ", this one knows up to "
-                + NEWEST + "); nothing was changed in it; use the newer evenwood, or name another file with --journal FILE");
+                + NEWEST + "); nothing was changed in it; use the newer evenwood, or name another file with --journal FILE")
+                .of(JournalTrouble.NEWER, file.toString());
         }
         return version;
     }

@@ -91,7 +91,8 @@ final class TakeTable {
             return Optional.empty();
         }
         byte[] form = one("SELECT form FROM assessment WHERE take = ?", row -> row.getBytes(1), id)
-            .orElseThrow(() -> new JournalProblem("journal: the readings of take " + id + " are missing; a backup may still have them"));
+            .orElseThrow(() -> new JournalProblem("journal: the readings of take " + id + " are missing; a backup may still have them")
+                .of(JournalTrouble.ENTRY_DAMAGED, id));
         Optional<Rig> rig = one("SELECT r.form FROM take t JOIN rig r ON r.id = t.rig WHERE t.id = ?", row -> row.getBytes(1), id)
             .map(bytes -> StoredForm.unpacked(bytes, Rig.class));
         return Optional.of(new KeptTake(line.get(), StoredForm.unpacked(form, Assessment.class), rig));

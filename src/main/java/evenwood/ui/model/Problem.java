@@ -1,5 +1,8 @@
 package evenwood.ui.model;
 
+import evenwood.journal.JournalProblem;
+import evenwood.journal.JournalTrouble;
+import evenwood.rig.PresetProblem;
 import evenwood.sound.SoundProblem;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -19,6 +22,12 @@ public record Problem(String key, List<Object> values, OptionalDouble keptSecond
     static Problem of(Throwable thrown) {
         if (thrown instanceof SoundProblem sound) {
             return new Problem("problem." + sound.trouble().id(), sound.values(), sound.heardSeconds() > 0 ? OptionalDouble.of(sound.heardSeconds()) : OptionalDouble.empty());
+        }
+        if (thrown instanceof JournalProblem journal && journal.trouble() != JournalTrouble.OTHER) {
+            return new Problem("problem.journal-" + journal.trouble().id(), journal.values(), OptionalDouble.empty());
+        }
+        if (thrown instanceof PresetProblem preset) {
+            return new Problem("problem.preset", List.of(String.valueOf(preset.getMessage())), OptionalDouble.empty());
         }
         return new Problem(OTHER, List.of(String.valueOf(thrown.getMessage())), OptionalDouble.empty());
     }

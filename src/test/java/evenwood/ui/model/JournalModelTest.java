@@ -183,7 +183,7 @@ class JournalModelTest {
         answerOf(model.found());
 
         assertThat(model.found().answer().value()).isEmpty();
-        assertThat(Words.in(java.util.Locale.GERMAN).say(model.found().answer().problem())).startsWith("journal").doesNotContain("\n");
+        assertThat(Words.in(java.util.Locale.GERMAN).say(model.found().answer().problem())).startsWith("Das Tagebuch " + file).contains("beschädigt").doesNotContain("\n");
     }
 
     private interface HissDbfs {

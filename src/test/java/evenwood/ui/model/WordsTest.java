@@ -2,6 +2,7 @@ package evenwood.ui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import evenwood.journal.JournalTrouble;
 import evenwood.judge.Fault;
 import evenwood.judge.Severity;
 import evenwood.rig.PresetKind;
@@ -94,6 +95,18 @@ class WordsTest {
             for (SoundTrouble trouble : SoundTrouble.values()) {
                 String sentence = Words.in(locale).say(new Problem("problem." + trouble.id(), List.of("x", 3, 2), OptionalDouble.of(1.5)));
                 assertThat(sentence).as(trouble.id()).doesNotContain("{").contains(locale.equals(Locale.GERMAN) ? "1,5 s" : "1.5 s");
+            }
+        }
+    }
+
+    @Test
+    void everyTroubleWithTheJournalHasASentence() {
+        for (Locale locale : Words.LANGUAGES) {
+            for (JournalTrouble trouble : JournalTrouble.values()) {
+                if (trouble != JournalTrouble.OTHER) {
+                    String sentence = Words.in(locale).say(new Problem("problem.journal-" + trouble.id(), List.of(12L), OptionalDouble.empty()));
+                    assertThat(sentence).as(trouble.id()).contains("12").doesNotContain("{").endsWith(".");
+                }
             }
         }
     }
