@@ -15,7 +15,8 @@ import java.util.stream.IntStream;
  * <p>How: a beam search adds one knob at a time, each at the best of its coarse places, moves all dials together
  * ({@link Refinement}) and keeps the few best. Of the answers with one, two, three turns the shortest is taken that leaves at
  * most {@value #WORTH_ANOTHER_DB} dB more than the best; then a turn under {@value #SMALLEST_TURN_DB} dB or its standard error is taken
- * back, and all are unless one is at least twice its standard error (reference §12.3; after one sure turn the likeliest is the best). Same input, same answer: nothing is drawn by lot.
+ * back (a boost under 1.6 standard errors, a turn that would do harm alone under two), and all are unless one is at least twice its
+ * standard error (reference §12.3; after one sure turn the likeliest is the best). Same input, same answer: nothing is drawn by lot.
  * <p>Limits: three knobs of an amp are within 0.5 dB RMS of trying every position (SolverExhaustiveTest).
  */
 public final class Solver {

@@ -5,8 +5,8 @@ package evenwood.measure;
  *
  * <p>How: on both sides, over 5 ms, the sound must be loud enough, finer than its coarsest step, moving, and still moving
  * in the last half millisecond before the edge or jump at it, which a note dying into digital silence is not. A run at the top of its
- * neighbourhood that is entered and left gently is a clipped top; one that a coarse converter explains is a quiet low note. A repeat must be spliced: the curvature at its edges
- * stands out, which in a periodic tone it does not. Source: our choice.
+ * neighbourhood that is entered and left gently is a clipped top; one that a coarse converter explains is a quiet low note.
+ * A repeat must be spliced: the curvature at its edges stands out, which in a periodic tone it does not. Source: our choice.
  */
 final class DropoutShape {
     private static final double AROUND_SECONDS = 0.005;

@@ -51,6 +51,17 @@ class SolverTest {
         assertThat(found.turns().get(0).to().orElseThrow().gainDb()).isBetween(0.0, 1.0);
     }
 
+    /** Too much at 3 kHz, not surely heard: more treble would do harm if it were the only turn made. */
+    @Test
+    void harshnessIsNotAnsweredByMoreTreble() {
+        ToneDifference harsh = Differences.of(EqChain.of(EqFilter.peak(3000, 1.2, 9)), 3, 1);
+        Solution found = SOLVER.solve(harsh, neutral("amp-bass-mid-treble"), ControlLaws.NOMINAL, 3);
+        assertThat(found.turns()).noneSatisfy(turn -> {
+            assertThat(turn.from().orElseThrow().control().name()).isEqualTo("Treble");
+            assertThat(turn.to().orElseThrow().gainDb()).isGreaterThan(turn.from().orElseThrow().gainDb());
+        });
+    }
+
     @Test
     void whatTheRigCannotReachIsSaid() {
         ToneDifference whistling = Differences.of(EqChain.of(EqFilter.peak(1000, 4, 12)), 0.5, 1);

@@ -58,6 +58,27 @@ class NoiseMeterTest {
         assertThat(reading.mainsHz()).isEmpty();
     }
 
+    /** One short rest in which a string rings evenly on: a tone only if it is still there when the string is not. */
+    @Test
+    void aStringThatRingsThroughTheOnlyRestIsNoTone() {
+        float[] always = new NoiseMixture(RATE_HZ, 6, 4).hiss(-85).tone(146.8, -55).samples();
+        float[] untilThree = new NoiseMixture(RATE_HZ, 6, 4).hiss(-85).samples();
+        System.arraycopy(always, 0, untilThree, 0, 3 * RATE_HZ);
+        assertThat(NoiseMixture.read(always, RATE_HZ, quietInTheSecondSecond(always.length)).tones()).extracting(Tone::frequencyHz)
+            .singleElement().satisfies(hz -> assertThat(hz).isCloseTo(146.8, within(0.5)));
+        assertThat(NoiseMixture.read(untilThree, RATE_HZ, quietInTheSecondSecond(untilThree.length)).tones()).isEmpty();
+    }
+
+    private static ActivityReading quietInTheSecondSecond(int frames) {
+        ActivityReading all = NoiseMixture.allQuiet(RATE_HZ, frames);
+        byte[] states = all.states().clone();
+        for (int hop = 0; hop < states.length; hop++) {
+            double seconds = all.grid().startSeconds(hop);
+            states[hop] = seconds >= 1 && seconds < 2 ? states[hop] : ActivityReading.PLAYING;
+        }
+        return new ActivityReading(all.grid(), all.firstHop(), states, all.floorDbfs());
+    }
+
     @Test
     void aLineAtTwiceTheMainsAloneIsNotCalledMains() {
         NoiseReading reading = new NoiseMixture(RATE_HZ, 5, 5).hiss(-80).tone(100, -60).read();
